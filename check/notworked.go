@@ -1,0 +1,126 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"rowproof/design"
+	"rowproof/diag"
+	"rowproof/fabric"
+)
+
+// NotWorked: an instruction that could not be worked, and is named so that
+// nothing is unproved in silence.
+const NotWorked diag.Code = "not-worked"
+
+// UnreadWords: a row was worked, and some of its words were not understood.
+const UnreadWords diag.Code = "unread-words"
+
+// UnknownStitch: a word is almost the name of a stitch, and no dictionary has
+// it.
+const UnknownStitch diag.Code = "unknown-stitch"
+
+// notWorked names every instruction that was not worked, and the words that
+// stopped it.
+func notWorked(c *checker) {
+	for _, line := range c.d.Lines {
+		if !ordered(line) {
+			continue
+		}
+		if c.unknownStitch(line) {
+			continue
+		}
+		worst := c.worst(line)
+		if worst == fabric.Done || worst == fabric.ByMeasure {
+			if line.Read != design.ReadWhole {
+				c.add(diag.Finding{Severity: diag.Warning, Code: UnreadWords, Span: c.unreadSpan(line), Piece: title(line), Row: c.lineLabel(line),
+					Message: orLine(c.lineLabel(line)) + " was worked without words that were not understood: “" + line.Unread + "”."})
+			}
+			continue
+		}
+		if c.hasError(line) {
+			continue
+		}
+		c.add(diag.Finding{Severity: diag.Warning, Code: NotWorked, Span: c.unreadSpan(line), Piece: title(line), Row: c.lineLabel(line),
+			Message: orLine(c.lineLabel(line)) + " was not worked" + c.because(line) + ".", Repair: c.nearWords(line)})
+	}
+}
+
+// unreadSpan is the first words not understood, or the line.
+func (c *checker) unreadSpan(line *design.Line) diag.Span {
+	if line.Tree != nil && len(line.Tree.Unread) > 0 {
+		return line.Tree.Unread[0]
+	}
+	for _, f := range c.fabrics {
+		for _, fault := range f.Faults {
+			if fault.Line == line && !fault.Span.IsZero() {
+				return fault.Span
+			}
+		}
+	}
+	return line.Span
+}
+
+// because says what stopped a line.
+func (c *checker) because(line *design.Line) string {
+	if line.Unread != "" {
+		return ": these words were not understood: “" + line.Unread + "”"
+	}
+	for _, f := range c.fabrics {
+		for _, fault := range f.Faults {
+			if fault.Line != line {
+				continue
+			}
+			switch fault.Kind {
+			case fabric.NotUnderstood:
+				return fmt.Sprintf(": “%s” does not say what to do stitch by stitch", strings.TrimSpace(fault.Text))
+			case fabric.NoGauge:
+				return ": it is worked to a length, and no gauge tells how many rows that is"
+			case fabric.NoEdge:
+				return ": nothing before it tells what it is worked into"
+			}
+		}
+	}
+	return ": the rows it stands on were not worked"
+}
+
+// nearWords offers stitch names like the words that were not understood.
+func (c *checker) nearWords(line *design.Line) string {
+	for _, word := range strings.Fields(line.Unread) {
+		if near := c.d.Stitches.Near(strings.Trim(word, ".,;:()[]"), c.d.Terms); len(near) > 0 && len(word) > 2 {
+			return "did you mean " + strings.Join(near, " or ") + "?"
+		}
+	}
+	return ""
+}
+
+// unknownStitch looks, among the words of a line that were not understood, for
+// one that is almost the name of a stitch.
+func (c *checker) unknownStitch(line *design.Line) bool {
+	if line.Tree == nil || line.Tree.Label == nil {
+		return false
+	}
+	for _, span := range line.Tree.Unread {
+		for _, word := range wordsOf(c.d.Source[span.Start:span.End]) {
+			if len(word.text) < 4 || !looksLikeStitch(word.text) {
+				continue
+			}
+			near := c.d.Stitches.Near(word.text, c.d.Terms)
+			if len(near) == 0 {
+				continue
+			}
+			c.add(diag.Finding{Severity: diag.Error, Code: UnknownStitch, Piece: title(line), Row: c.lineLabel(line),
+				Span:    diag.Span{Start: span.Start + word.at, End: span.Start + word.at + len(word.text)},
+				Message: fmt.Sprintf("%s is not in the stitch list. Did you mean %s?", word.text, near[0]), Repair: near[0]})
+			return true
+		}
+	}
+	return false
+}
+
+// looksLikeStitch tells whether a word has the shape of a stitch's short name:
+// letters with a figure among them.
+func looksLikeStitch(word string) bool {
+	digits := strings.IndexAny(word, "0123456789")
+	return digits > 0 && digits < len(word)-1
+}

@@ -1,0 +1,45 @@
+package design
+
+import (
+	"os"
+	"strings"
+	"testing"
+	"time"
+)
+
+// BenchmarkRead reads a pattern of ordinary lines, a few hundred kB of it;
+// MB/s is what to watch.
+func BenchmarkRead(b *testing.B) {
+	source, err := os.ReadFile("testdata/bench.txt")
+	if err != nil {
+		b.Fatal(err)
+	}
+	text := []byte(strings.Repeat(string(source), 100))
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		Read("bench.txt", text)
+	}
+}
+
+// Each text is hostile in its own way and some megabytes long. Reading it
+// must take time in keeping with its length: a quadratic loop would take
+// minutes where seconds are allowed.
+func TestReadIsLinear(t *testing.T) {
+	if testing.Short() {
+		t.Skip("reads some megabytes")
+	}
+	const size = 1 << 20
+	for _, unit := range []string{
+		"Row 1: Ch 1, sc in each st across, turn. (24 sc)\n",
+		"*", "**", "(", "[", "{", "{a}", "](", "[a](b.c/d) ", "<", "<!--", "`", "_a_ ", "**a** ", "a", "1", "1 (", "1 (2, 3) ", "\n", "\r", " ", "- ", "# a\n", "> ",
+		"and\n", "sc,\n", "a:", "a: b\n", "---\n", "a\u0300", "½", "Row 1: sc. ", "Size L only: ", "(24 sc)\n", "|a", "|-|\n", "=", "sc in next st, ", "\\*", "ch 5 ", "1. ", "sc\n(24 sc)\n",
+	} {
+		text := []byte(strings.Repeat(unit, size/len(unit)))
+		start := time.Now()
+		Read("hostile.txt", text)
+		if took := time.Since(start); took > 20*time.Second {
+			t.Errorf("a megabyte of %q took %v to read", unit, took)
+		}
+	}
+}

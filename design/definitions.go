@@ -1,0 +1,81 @@
+package design
+
+import (
+	"strings"
+
+	"rowproof/stitch"
+)
+
+// findDefinitions reads the pattern's own stitches into its dictionary before
+// any instruction is read, so that a stitch may be explained below its use.
+func (r *reader) findDefinitions() {
+	r.defines = make([]stitch.Kind, len(r.blocks))
+	inStitches := false
+	for i := range r.blocks {
+		b, lk := &r.blocks[i], &r.looks[i]
+		switch {
+		case lk.kind == Heading:
+			inStitches = sectionKind(lower(b.text)) == StitchSection && !sectionPattern(b.text)
+		case lk.kind == Definition:
+			r.define(i)
+		case inStitches && (lk.kind == Prose || lk.kind == Instruction && lk.label.words == 0 || lk.prefix != "") && !b.gap && namesThing(b.text):
+			lk.kind = Definition
+			r.define(i)
+		}
+	}
+}
+
+// namesThing reports whether a line under "Special stitches" has a name
+// before a colon or dash.
+func namesThing(text string) bool {
+	at, _ := definitionMark(text)
+	return at > 0 && at < 50
+}
+
+// define reads one definition and adds its stitch.
+func (r *reader) define(i int) {
+	d, b, lk := r.d, &r.blocks[i], &r.looks[i]
+	text, at := b.text[lk.from:], b.start+lk.from
+	if d.Stitches.IsGlossary(text, d.Terms) {
+		return
+	}
+	s, found := d.Stitches.ReadDefinition(text, at, d.Terms)
+	name := ""
+	if mark, _ := definitionMark(text); mark > 0 {
+		name = strings.Trim(text[:mark], blanks)
+		if open := strings.IndexByte(name, '('); open > 0 {
+			name = strings.TrimRight(name[:open], blanks)
+		}
+	}
+	for _, f := range found {
+		if f.Row == "" {
+			f.Row = name
+		}
+		d.Findings = append(d.Findings, f)
+	}
+	if s != nil {
+		r.defines[i] = d.Stitches.Add(s)
+	}
+}
+
+// readDefinition says how much of a definition was understood.
+func (r *reader) readDefinition(l *Line, i int) {
+	lk := &r.looks[i]
+	l.Defines = r.defines[i]
+	l.Read = ReadWhole
+	if l.Defines == 0 && !r.d.Stitches.IsGlossary(l.Text[lk.from:], r.d.Terms) && opensWork(l.Text) {
+		l.Read = ReadPart
+		l.Unread = strings.Join(strings.Fields(l.Text), " ")
+	}
+}
+
+// opensWork reports whether a definition tells how a stitch is made, and is
+// no mere list of words.
+func opensWork(text string) bool {
+	at, size := definitionMark(text)
+	if at <= 0 {
+		return false
+	}
+	rest := text[at+size:]
+	return firstOrder(rest, words(rest)) != noOrder
+}

@@ -1,0 +1,396 @@
+package fabric
+
+import (
+	"math"
+	"strings"
+
+	"rowproof/design"
+	"rowproof/notation"
+)
+
+// again works whole rows again. list holds the numbers of the label; zeros for
+// rows without a number, nil for a line without a label.
+func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
+	set, ok := w.referred(line, a)
+	if !ok {
+		w.outcome(line, NotWorked)
+		w.spread(line, list)
+		return
+	}
+	total, measured, ok := w.howMany(line, a, set, list)
+	if !ok {
+		w.outcome(line, NotWorked)
+		w.held = true
+		return
+	}
+	for i := range total {
+		ws := set[i%len(set)]
+		o := order{line: line, words: ws.line, steps: ws.steps, round: ws.round, label: ws.label, again: true}
+		if i < len(list) {
+			o.number = list[i]
+			if l := line.Tree.Label; l != nil {
+				o.label = w.labelText(l, o.number)
+				if i == 0 {
+					o.side, o.sideAt = l.Side, l.Span
+				}
+			}
+		}
+		if i == total-1 {
+			o.counts = line.Tree.Counts
+		}
+		w.steps(ws.steps, o)
+	}
+	if measured {
+		w.outcome(line, ByMeasure)
+	} else {
+		w.outcome(line, Done)
+	}
+}
+
+// spread gives the label's rows their numbers when they could not be worked, so
+// that the next label still follows on.
+func (w *worker) spread(line *design.Line, list []int) {
+	w.held = true
+	if len(line.Tree.Counts) == 0 || w.next == nil || w.next.body == nil {
+		return
+	}
+	o := &order{line: line, words: line, counts: line.Tree.Counts}
+	res := &result{body: w.next.body, base: w.next, fault: &Fault{}}
+	if total, ok := w.statedTotal(o, res); ok {
+		w.next = whole(w.lastRow, claimed(w.next.body, total), w.next.reversed, w.next.closed)
+		w.claim = nil
+	}
+}
+
+// referred finds the words of the rows that are worked again.
+func (w *worker) referred(line *design.Line, a *notation.Again) ([]*words, bool) {
+	switch {
+	case a.Mirrored || a.Of != "":
+		w.notUnderstood(line, a.Span)
+		return nil, false
+	case a.Name != "":
+		if ws := w.named[a.Name]; ws != nil {
+			return []*words{ws}, true
+		}
+		w.fault(Fault{Kind: NoRow, Line: line, Span: a.Span, Row: w.lineLabel(line), Text: a.Name + " row"})
+		return nil, false
+	case a.Last != nil:
+		n, ok := w.d.Value(a.Last, w.size)
+		if !ok || n < 1 {
+			return nil, false
+		}
+		if n > len(w.order) {
+			w.fault(Fault{Kind: NoRow, Line: line, Span: a.Span, Row: w.lineLabel(line), A: n, Text: "last " + itoa(n) + " rows"})
+			return nil, false
+		}
+		return append([]*words(nil), w.order[len(w.order)-n:]...), true
+	case a.Even || a.Pattern:
+		return w.evenWords(line, a)
+	}
+	return w.numbered(line, a)
+}
+
+// evenWords are the words of the last row that neither adds nor takes away.
+func (w *worker) evenWords(line *design.Line, a *notation.Again) ([]*words, bool) {
+	for i := len(w.order) - 1; i >= 0; i-- {
+		if ws := w.order[i]; ws.delta == 0 && ws.steps != nil {
+			return []*words{ws}, true
+		}
+	}
+	w.notUnderstood(line, a.Span)
+	return nil, false
+}
+
+func (w *worker) notUnderstood(line *design.Line, at notation.Span) {
+	w.fault(Fault{Kind: NotUnderstood, Line: line, Span: at, Row: w.lineLabel(line), Text: w.d.Source[at.Start:at.End], Soft: true})
+}
+
+// lineLabel names the row a line orders.
+func (w *worker) lineLabel(line *design.Line, or ...string) string {
+	l := line.Tree.Label
+	if l == nil || len(l.Ranges) == 0 {
+		if len(or) > 0 {
+			return or[0]
+		}
+		return ""
+	}
+	n, _ := w.firstNumber(l)
+	last := n
+	if len(l.Ranges) > 0 {
+		r := l.Ranges[len(l.Ranges)-1]
+		if r.To != nil {
+			last = w.near(r.To)
+		}
+	}
+	text := w.labelText(l, n)
+	if last > n && strings.HasPrefix(text, "R") {
+		return strings.Replace(text, " ", "s ", 1) + "-" + itoa(last)
+	}
+	return text
+}
+
+func (w *worker) numbered(line *design.Line, a *notation.Again) ([]*words, bool) {
+	var set []*words
+	for _, rg := range a.Rows {
+		from := w.near(rg.From)
+		to := from
+		if rg.To != nil {
+			to = w.near(rg.To)
+		}
+		if from < 0 || to < from || to-from > maxRows {
+			w.fault(Fault{Kind: BackwardRange, Line: line, Span: a.Span, Row: w.lineLabel(line), A: from, B: to})
+			return nil, false
+		}
+		for n := from; n <= to; n++ {
+			ws := w.wordsOf[n]
+			if ws == nil {
+				w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n})
+				return nil, false
+			}
+			for _, have := range set {
+				if have == ws && len(a.Rows) > 1 { // "Rep Rows 3 and 3"
+					w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n, Text: "twice"})
+					return nil, false
+				}
+			}
+			set = append(set, ws)
+		}
+	}
+	return set, len(set) > 0
+}
+
+// refSpan is where a reference names row n.
+func (w *worker) refSpan(a *notation.Again, n int) notation.Span {
+	for _, rg := range a.Rows {
+		if rg.From != nil && w.near(rg.From) == n {
+			return spanOf(rg.From, a.Span)
+		}
+		if rg.To != nil && w.near(rg.To) == n {
+			return spanOf(rg.To, a.Span)
+		}
+	}
+	return a.Span
+}
+
+// howMany is how many rows are worked, and whether a length decided it.
+func (w *worker) howMany(line *design.Line, a *notation.Again, set []*words, list []int) (total int, measured, ok bool) {
+	sets, told := 0, false
+	if a.Times != nil && a.Times.N != nil {
+		n := w.near(a.Times.N)
+		if n < 0 {
+			return 0, false, true
+		}
+		if n > maxRows {
+			w.fault(Fault{Kind: TooLong, Line: line, Span: a.Times.Span, Row: w.lineLabel(line), A: n})
+			return 0, false, false
+		}
+		sets, told = n, true
+	}
+	if len(list) > 0 {
+		total = len(list)
+		switch {
+		case told && sets*len(set) != total:
+			w.fault(Fault{Kind: RangeTimes, Line: line, Span: spanOf(a.Times.N, a.Span), Row: w.lineLabel(line), A: total, B: len(set), C: sets})
+		case !told && total%len(set) != 0 && a.EndRow == nil && a.EndSide == notation.NoSide && a.Until == nil:
+			w.fault(Fault{Kind: RangeUneven, Line: line, Span: line.Tree.Label.Span, Row: w.lineLabel(line), A: total, B: len(set)})
+		}
+		return total, a.Until != nil && a.Until.Length != nil, true
+	}
+	switch {
+	case a.RowCount != nil:
+		n := w.near(a.RowCount)
+		return max(0, min(n, maxRows)), false, n <= maxRows
+	case told:
+		return sets * len(set), false, true
+	case a.Until != nil:
+		return w.untilLength(line, a, len(set))
+	case a.Even || a.Pattern:
+		w.notUnderstood(line, a.Span)
+		return 0, false, false
+	}
+	return len(set), false, true
+}
+
+// untilLength turns a length into rows by the gauge: the nearest number of
+// rows, whole sets, ended on the side told.
+func (w *worker) untilLength(line *design.Line, a *notation.Again, set int) (int, bool, bool) {
+	m := a.Until.Length
+	if m == nil || len(m.Values) == 0 {
+		w.notUnderstood(line, a.Span)
+		return 0, false, false
+	}
+	rate := 0.0 // rows per cm
+	for _, g := range w.d.Gauges {
+		if g.Rows > 0 && g.Height > 0 {
+			rate = g.Rows / float64(g.Height)
+			break
+		}
+	}
+	if rate == 0 {
+		w.fault(Fault{Kind: NoGauge, Line: line, Span: m.Span, Row: w.lineLabel(line), Soft: true})
+		return 0, false, false
+	}
+	v := m.Values[min(w.size, len(m.Values)-1)]
+	switch m.Unit {
+	case notation.Inch:
+		v *= 2.54
+	case notation.Millimetre:
+		v /= 10
+	}
+	rows := int(math.Round(v*rate)) - w.rowsSince(a.Until.From)
+	rows = min(max(rows, 0), maxRows)
+	if set > 1 {
+		rows = (rows + set/2) / set * set
+	}
+	return rows, true, true
+}
+
+// rowsSince is how many rows are worked from the place a length is measured
+// from.
+func (w *worker) rowsSince(from string) int {
+	if from == "" || strings.Contains(from, "beg") || strings.Contains(from, "start") || strings.Contains(from, "foundation") || strings.Contains(from, "ch") {
+		return len(w.piece.Rows)
+	}
+	n := 0
+	for i := len(w.piece.Rows) - 1; i >= 0 && w.piece.Rows[i].Line.Section == w.section; i-- {
+		n++
+	}
+	return n
+}
+
+// shape works shaping told in prose: so many stitches at each end, at every
+// Nth row, with plain rows between.
+func (w *worker) shape(line *design.Line, s *notation.Shape, list []int) {
+	if s.Row != "" {
+		w.shapeByRow(line, s, list)
+		return
+	}
+	plain, ok := w.plainWords()
+	if !ok || s.Ends == 0 || len(s.Plan) == 0 || w.next == nil || w.next.dark {
+		w.fault(Fault{Kind: NotUnderstood, Line: line, Span: s.Span, Row: w.lineLabel(line), Text: w.d.Source[s.Span.Start:s.Span.End], Soft: true})
+		w.outcome(line, NotWorked)
+		w.spread(line, list)
+		return
+	}
+	by, ok := w.d.Value(s.N, w.size)
+	if !ok {
+		w.outcome(line, NotWorked)
+		return
+	}
+	at := 0
+	for _, e := range w.plan(s) {
+		for range e.times {
+			if at += e.every; len(w.piece.Rows) > maxRows {
+				return
+			}
+			for range e.every - 1 {
+				w.row(&order{line: line, words: plain.line, steps: plain.steps, round: plain.round, label: w.lineLabel(line), again: true})
+			}
+			if !w.shapedRow(line, plain, s.Change*by*s.Ends) {
+				return
+			}
+		}
+	}
+	w.afterShape(line, s, at, list)
+}
+
+// an interval is a part of a plan in this size.
+type interval struct{ every, times int }
+
+func (w *worker) plan(s *notation.Shape) []interval {
+	var list []interval
+	for _, e := range s.Plan {
+		every, times := 1, 1
+		if e.Every != nil {
+			every = w.near(e.Every)
+		}
+		if e.Side != notation.NoSide {
+			every = 2
+		}
+		if e.Times != nil {
+			times = w.near(e.Times)
+		}
+		if every < 1 || times < 1 || every > maxRows || times > maxRows || every*times > maxRows {
+			continue
+		}
+		list = append(list, interval{every, times})
+	}
+	return list
+}
+
+// plainWords are the words of the last row that keeps its count.
+func (w *worker) plainWords() (*words, bool) {
+	for i := len(w.order) - 1; i >= 0; i-- {
+		if w.order[i].delta == 0 {
+			return w.order[i], true
+		}
+	}
+	return nil, false
+}
+
+// shapedRow works a plain row with the count changed at its ends.
+func (w *worker) shapedRow(line *design.Line, plain *words, change int) bool {
+	o := &order{line: line, words: plain.line, steps: plain.steps, round: plain.round, label: w.lineLabel(line), again: true}
+	res := w.try(o, w.baseFor(o, w.next), false)
+	total := res.body.Counting + change
+	if total < 1 {
+		w.fault(Fault{Kind: RunsOut, Line: line, Span: line.Span, Row: o.label, A: 1 - total, D: res.body.Counting})
+		w.outcome(line, NotWorked)
+		return false
+	}
+	b := claimed(res.body, total)
+	b.Stitches, b.Made = res.body.Stitches, res.body.Made+change
+	b.Patched = true
+	res.body, res.fault, res.count = b, nil, nil
+	w.advance(o, res, nil)
+	return true
+}
+
+func (w *worker) afterShape(line *design.Line, s *notation.Shape, rows int, list []int) {
+	w.outcome(line, Done)
+	if l := line.Tree.Label; l != nil && len(list) > 1 && rows != len(list) && !s.Plan[0].Next {
+		w.fault(Fault{Kind: ShapeRows, Line: line, Span: s.Span, Row: w.lineLabel(line), A: len(list), B: rows})
+	}
+	if w.lastRow == nil || len(line.Tree.Counts) == 0 {
+		return
+	}
+	o := &order{line: line, words: line, counts: line.Tree.Counts}
+	res := &result{body: w.lastRow.Body}
+	for _, f := range w.compare(w.lastRow.Body, nil, o) {
+		f.Row = w.lineLabel(line)
+		if !w.held {
+			w.fault(f)
+		}
+		if total, ok := w.statedTotal(o, res); ok {
+			w.claim = whole(w.lastRow, claimed(w.lastRow.Body, total), w.next.reversed, w.next.closed)
+		}
+		break
+	}
+}
+
+// shapeByRow works a named row at every Nth row: "Work Dec row every 4th row 3
+// times".
+func (w *worker) shapeByRow(line *design.Line, s *notation.Shape, list []int) {
+	ws := w.named[s.Row]
+	plain, ok := w.plainWords()
+	if ws == nil || !ok || len(s.Plan) == 0 {
+		w.fault(Fault{Kind: NotUnderstood, Line: line, Span: s.Span, Row: w.lineLabel(line), Text: w.d.Source[s.Span.Start:s.Span.End], Soft: true})
+		w.outcome(line, NotWorked)
+		w.spread(line, list)
+		return
+	}
+	rows := 0
+	for _, e := range w.plan(s) {
+		for range e.times {
+			rows += e.every
+			for range e.every - 1 {
+				w.row(&order{line: line, words: plain.line, steps: plain.steps, round: plain.round, label: w.lineLabel(line), again: true})
+			}
+			w.steps(ws.steps, order{line: line, words: ws.line, label: w.lineLabel(line), round: ws.round, again: true})
+			if len(w.piece.Rows) > maxRows {
+				return
+			}
+		}
+	}
+	w.afterShape(line, s, rows, list)
+}

@@ -1,0 +1,692 @@
+package fabric
+
+import (
+	"rowproof/notation"
+	"rowproof/stitch"
+)
+
+// work makes stitches.
+func (r *run) work(s *notation.Work) bool {
+	times, ok := r.value(s.Times)
+	if !ok {
+		return false
+	}
+	kind, each := r.plain(s)
+	info := r.w.kind(kind)
+	if times < 0 || times > maxRow {
+		return r.fail(TooLong, s.Span, times, 0, 0, 0, "")
+	}
+	if s.Stitch.Loop != notation.BothLoops && len(s.Places) > 0 {
+		before := r.loop
+		r.loop = s.Stitch.Loop
+		defer func() { r.loop = before }()
+	}
+	if r.prevail == stitch.None && info.uses > 0 {
+		r.prevail = info.base
+	}
+	if kind == stitch.SlipStitch && !r.begun && r.in == noPlace && r.travels() {
+		return r.travel(s, times)
+	}
+	if r.in != noPlace && inPlace(s.Places) {
+		r.begun = true
+		return r.emit(kind, times*each, r.in, 1, nil)
+	}
+	if len(s.Places) == 0 {
+		return r.bare(s, kind, times, each)
+	}
+	for _, p := range s.Places {
+		if !r.place(s, p, kind, times*each) {
+			return false
+		}
+	}
+	return true
+}
+
+// inPlace tells whether a step of a group goes where the whole group goes.
+func inPlace(places []*notation.Place) bool {
+	for _, p := range places {
+		if p.Which != notation.Same {
+			return false
+		}
+	}
+	return true
+}
+
+// plain gives "inc" and "dec" the row's stitch. each is how many of it go into
+// one place.
+func (r *run) plain(s *notation.Work) (kind stitch.Kind, each int) {
+	switch s.Stitch.Kind {
+	case stitch.Increase:
+		return r.rowStitch(), 2
+	case stitch.Decrease:
+		return r.w.together(r.rowStitch()), 1
+	}
+	return s.Stitch.Kind, 1
+}
+
+// rowStitch is the stitch that "inc" and "dec" are made of: the row's, or the
+// one below it, or sc.
+func (r *run) rowStitch() stitch.Kind {
+	if r.prevail != stitch.None {
+		return r.prevail
+	}
+	if k := firstStitch(r.line.Tree.Steps); k != stitch.None && k != stitch.Increase && k != stitch.Decrease {
+		return r.w.kind(k).base
+	}
+	if r.base != nil && r.base.row != nil {
+		return r.w.prevailing(r.base)
+	}
+	return stitch.SingleCrochet
+}
+
+// travels tells whether a slip stitch at the start of a row only moves the
+// hook: other work follows it.
+func (r *run) travels() bool {
+	for f := len(r.frames) - 1; f >= 0; f-- {
+		for _, s := range r.frames[f].steps[r.frames[f].next:] {
+			switch s := s.(type) {
+			case *notation.Chains:
+				return true
+			case *notation.Work:
+				return s.Stitch.Kind != stitch.SlipStitch
+			case *notation.Group, *notation.Star:
+				return true
+			case *notation.Turn, *notation.FastenOff:
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// travel moves along by slip stitches, which add no place and are not counted.
+func (r *run) travel(s *notation.Work, times int) bool {
+	made := len(r.body.Top)
+	ok := true
+	if len(s.Places) == 0 {
+		for range times {
+			if _, ok = r.next(anyPlace); !ok {
+				return r.short(s.Span, 1)
+			}
+			r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.SlipStitch, Into: r.origin(r.same), Uses: 1, N: 1})
+			r.body.Made++
+		}
+	}
+	for _, p := range s.Places {
+		if ok = r.place(s, p, stitch.SlipStitch, 1); !ok {
+			break
+		}
+	}
+	r.body.Top = r.body.Top[:made]
+	r.begun = false
+	if ok && r.base != nil && r.base.closed && !r.base.ring {
+		r.rotate()
+	}
+	return ok
+}
+
+// rotate makes the place travelled to the start of the round.
+func (r *run) rotate() {
+	at := r.same
+	if at <= 0 || at >= len(r.items) || r.hi != len(r.items) {
+		return
+	}
+	turned := make([]Item, 0, len(r.items))
+	turned = append(turned, r.items[at:]...)
+	r.items = append(turned, r.items[:at]...)
+	r.rot = (r.rot + at) % len(r.items)
+	r.over += at
+	r.pos, r.same = 0, 0
+}
+
+// bare makes stitches whose place is not named: one in each next place.
+func (r *run) bare(s *notation.Work, kind stitch.Kind, times, each int) bool {
+	info := r.w.kind(kind)
+	r.begun = true
+	if info.foundation || info.uses == 0 || (r.base != nil && r.base.dark) || (r.base != nil && r.base.ring && len(r.items) == 0) {
+		return r.emit(kind, times*each, noPlace, 0, nil)
+	}
+	for range times {
+		if !r.one(s.Span, anyPlace, kind, each, info.uses) {
+			return false
+		}
+	}
+	return true
+}
+
+// one makes a stitch, each times over, in the next places p asks for.
+func (r *run) one(at notation.Span, p *notation.Place, kind stitch.Kind, each, uses int) bool {
+	first := noPlace
+	for range max(1, uses) {
+		i, ok := r.next(p)
+		if !ok {
+			return r.missing(at, p)
+		}
+		if first == noPlace {
+			first = i
+		}
+	}
+	return r.emit(kind, each, first, uses, p)
+}
+
+// missing notes that the row below has no further place of the kind asked for.
+func (r *run) missing(at notation.Span, p *notation.Place) bool {
+	if r.base == nil {
+		return r.fail(NoEdge, at, 0, 0, 0, 0, "")
+	}
+	if p.What == notation.AnyStitch || p.What == notation.AStitch || p.What == notation.StitchOrSpace {
+		return r.short(at, 1)
+	}
+	if p.What == notation.Chain && len(r.items) > 0 && r.items[0].is(AChain) {
+		return r.short(at, 1)
+	}
+	return r.fail(NoPlace, at, 0, 0, 0, 0, r.describe(p))
+}
+
+// short notes that the row below runs out.
+func (r *run) short(at notation.Span, by int) bool {
+	if r.base == nil {
+		return r.fail(NoEdge, at, 0, 0, 0, 0, "")
+	}
+	return r.fail(RunsOut, at, by, 0, 0, counting(r.items[r.low:r.hi]), "")
+}
+
+// place makes stitches at one place, or in each of a run of places.
+func (r *run) place(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	uses := r.w.kind(kind).uses
+	if p.New {
+		r.begun = true
+		return r.emit(kind, times, noPlace, 0, p)
+	}
+	if r.base != nil && r.base.dark {
+		return r.inTheDark(s, p, kind, times, uses)
+	}
+	if p.Loop == notation.BothLoops && s.Stitch.Loop != notation.BothLoops {
+		q := *p
+		q.Loop = s.Stitch.Loop
+		p = &q
+	}
+	if s.Last != nil && (s.Last.What == notation.TurningChain || (s.Last.Of != nil && s.Last.Of.What == notation.TurningChain)) {
+		if at, ok := r.turningChain(s.Last); !ok {
+			return false
+		} else if r.items[at].is(Idle) {
+			return r.fail(NoPlace, s.Last.Span, 0, 0, 0, 0, "counted turning chain")
+		}
+	}
+	if uses == 0 {
+		r.begun = true
+		return r.emit(kind, times, r.same, 0, p)
+	}
+	if tch := p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain); tch && p.Which != notation.Each {
+		return r.onTurningChain(s, p, kind, times)
+	}
+	switch p.Which {
+	case notation.Each:
+		return r.each(s, p, kind, times, uses)
+	case notation.First:
+		return r.firstPlaces(s, p, kind, times, uses)
+	case notation.Last:
+		return r.lastPlaces(s, p, kind, times, uses)
+	case notation.Same:
+		return r.samePlace(p, kind, times)
+	case notation.Ring:
+		r.onRing()
+		r.begun = true
+		return r.emit(kind, times, noPlace, 0, p)
+	case notation.Edge:
+		r.workInto(&edge{body: rowEnds(r.w.rowEnds()), to: r.w.rowEnds()})
+		return r.each(s, &notation.Place{Span: p.Span, Which: notation.Each, What: notation.RowEnd}, kind, times, uses)
+	case notation.Nth:
+		if p.Of == nil && p.What == notation.Chain {
+			return r.fromHook(s, p, kind, times)
+		}
+	case notation.Marked:
+		for i := r.pos; i < r.hi; i++ {
+			if r.items[i].is(Marked) {
+				r.begun = true
+				r.used(i)
+				return r.emit(kind, times, i, 1, p)
+			}
+		}
+		return r.fail(NoPlace, p.Span, 0, 0, 0, 0, "marker")
+	case notation.Between, notation.Before:
+		r.gaps = true
+	}
+	return r.nextPlaces(s, p, kind, times, uses)
+}
+
+// inTheDark works a told number of stitches along an edge whose places are not
+// known.
+func (r *run) inTheDark(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
+	n, ok := r.value(p.N)
+	if !ok {
+		return false
+	}
+	if p.Which == notation.Each {
+		return r.fail(NoEdge, s.Span, 0, 0, 0, 0, "")
+	}
+	r.begun = true
+	if n > maxRow {
+		return r.fail(TooLong, s.Span, n, 0, 0, 0, "")
+	}
+	if p.Which == notation.Nth || p.Which == notation.Centre {
+		n = 1
+	}
+	return r.emit(kind, times*max(1, n/max(1, uses)), noPlace, 0, p)
+}
+
+// nextPlaces works "next st", "each of next 5 sts", "next ch-2 sp".
+func (r *run) nextPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
+	if p.What == notation.ARing {
+		r.onRing()
+		r.begun = true
+		return r.emit(kind, times, noPlace, 0, p)
+	}
+	if p.What == notation.RowEnd && (len(r.items) == 0 || !r.items[0].is(EndOfRow)) {
+		r.workInto(&edge{body: rowEnds(r.w.rowEnds()), to: r.w.rowEnds()})
+	}
+	if of := p.Of; of != nil && (p.Which == notation.Nth || p.Which == notation.Centre) {
+		return r.withinSpace(s, p, kind, times)
+	}
+	n, ok := r.value(p.N)
+	if !ok {
+		return false
+	}
+	if p.Which == notation.Nth || p.Which == notation.Centre {
+		n = 1
+	}
+	r.begun = true
+	if p.Then != nil {
+		return r.overTwo(s, p, kind, times)
+	}
+	if uses > 1 {
+		if p.N == nil && p.What == notation.Space {
+			uses = 1
+		} else if p.N == nil {
+			n = uses
+		}
+		if n%uses != 0 {
+			if len(s.Places) > 1 { // "over next st and next 2 sts": taken together
+				uses = n
+			} else {
+				return r.fail(DecUneven, p.Span, n, uses, 0, 0, "")
+			}
+		}
+		n /= max(1, uses)
+	}
+	if n > maxRow {
+		return r.fail(RunsOut, s.Span, n, 0, 0, counting(r.items), "")
+	}
+	have := r.pos
+	for i := range n {
+		if !r.one(s.Span, p, kind, times, uses) {
+			if r.fault != nil && r.fault.Kind == RunsOut && r.fault.Span == s.Span {
+				r.fault.A = (n-i)*uses - counting(r.items[min(r.pos, r.hi):r.hi])
+				r.fault.B = n * uses
+				r.fault.C = counting(r.items[min(have, r.hi):r.hi])
+			}
+			return false
+		}
+	}
+	return true
+}
+
+// overTwo works one stitch over two places named apart.
+func (r *run) overTwo(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	first := *p
+	first.Then = nil
+	at, ok := r.nextOf(&first)
+	if !ok {
+		return r.missing(s.Span, &first)
+	}
+	if _, ok = r.nextOf(p.Then); !ok {
+		return r.missing(s.Span, p.Then)
+	}
+	r.begun = true
+	return r.emit(kind, times, at, 2, p)
+}
+
+func (r *run) nextOf(p *notation.Place) (int, bool) {
+	if p.Which == notation.First {
+		i := r.firstPlace()
+		r.used(i)
+		return i, i < r.hi
+	}
+	if p.What == notation.TurningChain || p.Which == notation.Top {
+		i, ok := r.turningChain(p)
+		if ok {
+			r.used(i)
+		}
+		return i, ok
+	}
+	n, _ := r.valueQuiet(p.N)
+	if p.Which == notation.Last {
+		i := r.lastIndex(p, n)
+		if i != noPlace {
+			r.used(i)
+		}
+		return i, i != noPlace
+	}
+	at := noPlace
+	for range max(1, n) {
+		i, ok := r.next(p)
+		if !ok {
+			return i, false
+		}
+		if at == noPlace {
+			at = i
+		}
+	}
+	return at, true
+}
+
+// withinSpace works into one chain of a chain space: "2nd ch of next ch-3 sp".
+func (r *run) withinSpace(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	of := *p.Of
+	if of.What != notation.AStitch && of.What != notation.AnyStitch {
+		of.What = notation.Space
+	}
+	i, ok := r.next(&of)
+	if !ok {
+		return r.missing(s.Span, &of)
+	}
+	if p.Which == notation.Nth && r.items[i].space() {
+		if n, ok := r.value(p.N); !ok {
+			return false
+		} else if n > int(r.items[i].Chains) {
+			return r.fail(ChainTooShort, p.N.Span, n, int(r.items[i].Chains), 0, 0, "")
+		}
+	}
+	r.begun = true
+	return r.emit(kind, times, i, 1, p)
+}
+
+// each works one, or times, in every place up to the limit.
+func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
+	if p.What == notation.RowEnd && (len(r.items) == 0 || !r.items[0].is(EndOfRow)) {
+		r.workInto(&edge{body: rowEnds(r.w.rowEnds()), to: r.w.rowEnds()})
+	}
+	if r.base == nil {
+		return r.fail(NoEdge, s.Span, 0, 0, 0, 0, "")
+	}
+	end, ok := r.limit(p.To)
+	if !ok {
+		return false
+	}
+	r.begun = true
+	if s.Last != nil {
+		end = r.hi
+	}
+	if p.What == notation.AStitch && !r.any(p, end) {
+		if r.pos < end {
+			r.otherKind(p, r.items[r.pos])
+		}
+		q := *p
+		q.What = notation.AnyStitch
+		p = &q
+	}
+	if p.What == notation.Chain && r.pos < end && !r.items[r.pos].is(AChain) {
+		q := *p
+		q.What = notation.StitchOrSpace
+		p = &q
+	}
+	chains := chainsOf(r.w.d, p.Chains, r.w.size)
+	info := r.w.kind(kind)
+	made := Worked{Kind: kind, Uses: 1, Loop: r.loop, N: 1}
+	if p.Loop != notation.BothLoops {
+		made.Loop = p.Loop
+	}
+	if uses == 1 && times == 1 && info.single && p.What == notation.AnyStitch && p.Below == nil && end-r.pos < maxRow-len(r.body.Stitches) {
+		for i := r.pos; i < end; i++ {
+			if r.items[i].is(Counts) {
+				made.Into = r.origin(i)
+				r.body.Stitches = append(r.body.Stitches, made)
+				r.body.Top = append(r.body.Top, info.item)
+				r.body.Made += info.made
+				r.same, r.lastSpace = i, false
+			}
+		}
+		r.pos, r.sub = max(r.pos, end), 0
+		return true
+	}
+	held, first := 0, noPlace
+	for i := r.pos; i < end; i++ {
+		if !r.fits(r.items[i], p, chains) {
+			continue
+		}
+		if r.used(i); held == 0 {
+			first = i
+		}
+		if held++; held < uses {
+			continue
+		}
+		held = 0
+		if !r.emit(kind, times, first, uses, p) {
+			return false
+		}
+	}
+	if held > 0 {
+		return r.fail(Remainder, s.Span, uses, held, 0, counting(r.items[r.low:r.hi]), "")
+	}
+	r.pos, r.sub = max(r.pos, end), 0
+	return true
+}
+
+// any tells whether a place p asks for comes before end.
+func (r *run) any(p *notation.Place, end int) bool {
+	chains := chainsOf(r.w.d, p.Chains, r.w.size)
+	for i := r.pos; i < end; i++ {
+		if r.fits(r.items[i], p, chains) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *run) firstPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
+	if r.base == nil {
+		return r.fail(NoEdge, s.Span, 0, 0, 0, 0, "")
+	}
+	if r.pos > r.low && !r.begun || r.pos == r.low || r.onlyTurning() {
+		r.pos = r.low
+	}
+	q := *p
+	q.Which = notation.Next
+	return r.nextPlaces(s, &q, kind, times, uses)
+}
+
+// onlyTurning tells whether nothing but a turning chain has been made, so that
+// "first st" is the place it stands on.
+func (r *run) onlyTurning() bool {
+	for _, m := range r.body.Stitches {
+		if m.Flag&Tch == 0 && m.Kind != stitch.SlipStitch && m.Kind != stitch.Chain {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *run) lastPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
+	n, ok := r.value(p.N)
+	if !ok {
+		return false
+	}
+	at := r.lastIndex(p, n)
+	if at == noPlace || at < r.pos {
+		return r.fail(RunsOut, s.Span, n-counting(r.items[min(r.pos, r.hi):r.hi]), n, counting(r.items[min(r.pos, r.hi):r.hi]), counting(r.items[r.low:r.hi]), "")
+	}
+	if over := counting(r.items[r.pos:at]); over > 0 && !r.overSpaces(r.pos, at) {
+		return r.fail(Unworked, p.Span, over, 0, 0, counting(r.items[r.low:r.hi]), "")
+	}
+	r.pos, r.sub = at, 0
+	q := *p
+	q.Which = notation.Next
+	return r.nextPlaces(s, &q, kind, times, uses)
+}
+
+// overSpaces tells whether the places from i to j may be passed over in
+// silence: the last place was a space, and no other space is passed.
+func (r *run) overSpaces(i, j int) bool {
+	if r.over > 0 && i >= len(r.items)-r.over && !hasSpace(r.items[i:j]) {
+		return true // the slip stitches at the start of the round went over them
+	}
+	if r.gaps {
+		return counting(r.items[i:j]) <= 1
+	}
+	if !r.lastSpace {
+		return false
+	}
+	return !hasSpace(r.items[i:j])
+}
+
+func hasSpace(items []Item) bool {
+	for _, it := range items {
+		if it.space() {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *run) samePlace(p *notation.Place, kind stitch.Kind, times int) bool {
+	at := r.same
+	if at == noPlace {
+		at = r.firstPlace()
+	}
+	r.begun = true
+	if at >= r.hi && r.base != nil && !r.base.ring {
+		return r.short(p.Span, 1)
+	}
+	r.used(at)
+	return r.emit(kind, times, at, 1, p)
+}
+
+// onTurningChain works into the turning chain of the row below.
+func (r *run) onTurningChain(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	at, ok := r.turningChain(p)
+	if !ok {
+		return false
+	}
+	if over := counting(r.items[min(r.pos, at):at]); over > 0 && !r.overSpaces(r.pos, at) {
+		return r.fail(Unworked, s.Span, over, 0, 0, counting(r.items[r.low:r.hi]), "")
+	}
+	r.begun = true
+	r.used(at)
+	return r.emit(kind, times, at, 1, p)
+}
+
+// fromHook works "in 2nd ch from hook": the chains skipped may count.
+func (r *run) fromHook(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	k, ok := r.value(p.N)
+	if !ok {
+		return false
+	}
+	if r.base == nil {
+		return r.fail(NoEdge, s.Span, 0, 0, 0, 0, "")
+	}
+	if r.base.chains == 0 {
+		return r.fail(NoPlace, p.Span, 0, 0, 0, 0, "chain counted from the hook")
+	}
+	if k > r.base.chains || k < 1 {
+		return r.fail(ChainTooShort, p.Span, k, r.base.chains, 0, 0, "")
+	}
+	first := !r.begun
+	if first && k > 1 && !r.skippedChains(s, p, kind, k-1) {
+		return false
+	}
+	r.w.hookChains = k - 1
+	r.begun = true
+	r.pos = k - 1
+	r.used(k - 1)
+	return r.emit(kind, times, k-1, 1, p)
+}
+
+// skippedChains takes the chains left free at the hook as the pattern says.
+func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kind, n int) bool {
+	t := r.w.takeTurning(n, kind, s.Counts)
+	if !r.saidOnce(s.Counts) {
+		return false
+	}
+	if !t.counts {
+		r.noteTurning(p.Span, n, t, kind)
+		return true
+	}
+	height := r.w.chainsFor(t.as)
+	under := 0 // foundation chains left under the space
+	if s.Counts != nil {
+		under = chainsOf(r.w.d, s.Counts.Skipped, r.w.size)
+	}
+	if t.sure {
+		if s.Counts != nil && (s.Counts.Chains != nil || s.Counts.Skipped != nil) {
+			if under == 0 && n-height-t.chains > 0 {
+				under = n - height - t.chains
+				if under != t.chains { // a space of so many chains stands over as many
+					return r.fail(TurningArithmetic, p.N.Span, n, t.chains, height+2*t.chains, 0, r.w.d.Stitches.Name(t.as, r.w.d.Terms))
+				}
+			} else if n != height+t.chains+under {
+				return r.fail(TurningArithmetic, p.N.Span, n, t.chains, height+t.chains+under, 0, r.w.d.Stitches.Name(t.as, r.w.d.Terms))
+			}
+		} else if n > height {
+			t.chains = (n - height) / 2
+		}
+	} else {
+		t.chains = max(0, (n-height)/2)
+	}
+	r.pushTurning(n-t.chains-under, t, noPlace)
+	r.noteTurning(p.Span, n, t, t.as)
+	r.turning[len(r.turning)-1].N -= t.chains + under
+	if s.Counts != nil && s.Counts.Of != nil {
+		if of, ok := r.value(s.Counts.Of); ok && of != n {
+			return r.fail(TurningArithmetic, s.Counts.Of.Span, of, 0, n, 0, r.w.d.Stitches.Name(t.as, r.w.d.Terms))
+		}
+	}
+	return true
+}
+
+// saidOnce checks that a chain is said to count as one stitch.
+func (r *run) saidOnce(c *notation.Counts) bool {
+	if c == nil || c.Times == nil {
+		return true
+	}
+	n, ok := r.value(c.Times)
+	if ok && n != 1 {
+		return r.fail(TurningArithmetic, c.Times.Span, n, 0, 1, 0, r.w.d.Stitches.Name(c.As, r.w.d.Terms))
+	}
+	return ok
+}
+
+// pushTurning puts a turning chain that counts on the row's top.
+func (r *run) pushTurning(chains int, t turning, at int) {
+	into := int32(-1)
+	if at >= 0 {
+		into = r.origin(at)
+	}
+	flag := Counts | Tch
+	as := t.as
+	if as == stitch.None {
+		as = stitch.Chain
+	}
+	r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.Chain, Into: into, N: uint16(max(0, chains)), Flag: Tch})
+	r.body.Top = append(r.body.Top, Item{Kind: as, Chains: uint16(max(0, chains)), Flag: flag})
+	r.body.Made += max(0, chains)
+	if t.chains > 0 {
+		r.pushSpace(t.chains)
+	}
+}
+
+// pushSpace puts a chain space on the row's top.
+func (r *run) pushSpace(n int) {
+	it := Item{Chains: uint16(min(n, 65535))}
+	if r.w.conv.spaceCounts(n) {
+		it.Flag = Counts
+	}
+	r.w.spacesMade = true
+	r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.Chain, Into: -1, N: it.Chains})
+	r.body.Top = append(r.body.Top, it)
+	r.body.Made += n
+}
+
+func (r *run) noteTurning(at notation.Span, n int, t turning, first stitch.Kind) {
+	r.firstChains = n
+	r.turning = append(r.turning, TurningChain{Line: r.line, Span: at, N: n, Counts: t.counts, Sure: t.sure, Wide: t.sure && t.chains > 0, First: first})
+}
