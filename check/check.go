@@ -7,6 +7,7 @@
 package check
 
 import (
+	"cmp"
 	"slices"
 
 	"rowproof/design"
@@ -64,7 +65,7 @@ func (r *Report) count(s diag.Severity) int {
 
 // Run works a design in all its sizes and reports what it finds.
 func Run(d *design.Design) *Report {
-	c := &checker{d: d, fabrics: fabric.Work(d)}
+	c := &checker{d: d, fabrics: fabric.Work(d), errorsAt: map[*design.Line][]int{}}
 	c.add(d.Findings...)
 	for _, look := range looks {
 		look(c)
@@ -99,9 +100,27 @@ type checker struct {
 	d        *design.Design
 	fabrics  []*fabric.Fabric
 	findings []diag.Finding
+	faultsBy map[*design.Line][]fabric.Fault
+	errorsAt map[*design.Line][]int // indexes of the errors that stand on a line
 }
 
-func (c *checker) add(f ...diag.Finding) { c.findings = append(c.findings, f...) }
+func (c *checker) add(list ...diag.Finding) {
+	for _, f := range list {
+		if line := c.lineAt(f.Span.Start); line != nil && f.Severity == diag.Error {
+			c.errorsAt[line] = append(c.errorsAt[line], len(c.findings))
+		}
+		c.findings = append(c.findings, f)
+	}
+}
+
+// lineAt is the line that an offset stands on, nil for none.
+func (c *checker) lineAt(offset int) *design.Line {
+	i, _ := slices.BinarySearchFunc(c.d.Lines, offset, func(l *design.Line, at int) int { return cmp.Compare(l.End, at) })
+	if i < len(c.d.Lines) && c.d.Lines[i].Start <= offset {
+		return c.d.Lines[i]
+	}
+	return nil
+}
 
 // sorted puts the findings in the order of the document and takes out doubles.
 func (c *checker) sorted() []diag.Finding {
@@ -112,9 +131,14 @@ func (c *checker) sorted() []diag.Finding {
 }
 
 // hasError tells whether an error was found on a line.
-func (c *checker) hasError(line *design.Line) bool {
-	for _, f := range c.findings {
-		if f.Severity == diag.Error && f.Span.Start >= line.Start && f.Span.Start < line.End {
+func (c *checker) hasError(line *design.Line) bool { return len(c.errorsAt[line]) > 0 }
+
+// hasErrorAt tells whether an error stands at a place already; of is the code
+// it must have, "" for any.
+func (c *checker) hasErrorAt(span diag.Span, of diag.Code) bool {
+	for _, i := range c.errorsAt[c.lineAt(span.Start)] {
+		f := c.findings[i]
+		if f.Span.Start < span.End && span.Start < f.Span.End && (of == "" || f.Code == of) {
 			return true
 		}
 	}

@@ -58,21 +58,11 @@ func faults(c *checker) {
 			continue // notWorked speaks of these
 		}
 		f := c.finding(g)
-		if f.Code == "" || (f.Severity == diag.Error && c.listedAt(g)) {
+		if f.Code == "" || (f.Severity == diag.Error && c.hasErrorAt(g.span, SizeList)) {
 			continue
 		}
 		c.add(f)
 	}
-}
-
-// listedAt tells whether the size list at a fault's place is itself at fault.
-func (c *checker) listedAt(g *group) bool {
-	for _, f := range c.findings {
-		if f.Code == SizeList && f.Span.Start < g.span.End && g.span.Start < f.Span.End {
-			return true
-		}
-	}
-	return false
 }
 
 // groups gathers the faults of all sizes by place, in the document's order.

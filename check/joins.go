@@ -52,7 +52,7 @@ func pickUps(c *checker) {
 				break
 			}
 		}
-		if len(off) == 0 || len(off)*2 > len(p.at) || c.hasErrorAt(p.span) {
+		if len(off) == 0 || len(off)*2 > len(p.at) || c.hasErrorAt(p.span, "") {
 			continue
 		}
 		var sizes []int

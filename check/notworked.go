@@ -2,11 +2,14 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"rowproof/design"
 	"rowproof/diag"
 	"rowproof/fabric"
+	"rowproof/notation"
+	"rowproof/stitch"
 )
 
 // NotWorked: an instruction that could not be worked, and is named so that
@@ -51,14 +54,25 @@ func (c *checker) unreadSpan(line *design.Line) diag.Span {
 	if line.Tree != nil && len(line.Tree.Unread) > 0 {
 		return line.Tree.Unread[0]
 	}
-	for _, f := range c.fabrics {
-		for _, fault := range f.Faults {
-			if fault.Line == line && !fault.Span.IsZero() {
-				return fault.Span
-			}
+	for _, fault := range c.faultsOn(line) {
+		if !fault.Span.IsZero() {
+			return fault.Span
 		}
 	}
 	return line.Span
+}
+
+// faultsOn lists the faults of a line, over all sizes.
+func (c *checker) faultsOn(line *design.Line) []fabric.Fault {
+	if c.faultsBy == nil {
+		c.faultsBy = map[*design.Line][]fabric.Fault{}
+		for _, f := range c.fabrics {
+			for _, fault := range f.Faults {
+				c.faultsBy[fault.Line] = append(c.faultsBy[fault.Line], fault)
+			}
+		}
+	}
+	return c.faultsBy[line]
 }
 
 // because says what stopped a line.
@@ -66,19 +80,14 @@ func (c *checker) because(line *design.Line) string {
 	if line.Unread != "" {
 		return ": these words were not understood: “" + line.Unread + "”"
 	}
-	for _, f := range c.fabrics {
-		for _, fault := range f.Faults {
-			if fault.Line != line {
-				continue
-			}
-			switch fault.Kind {
-			case fabric.NotUnderstood:
-				return fmt.Sprintf(": “%s” does not say what to do stitch by stitch", strings.TrimSpace(fault.Text))
-			case fabric.NoGauge:
-				return ": it is worked to a length, and no gauge tells how many rows that is"
-			case fabric.NoEdge:
-				return ": nothing before it tells what it is worked into"
-			}
+	for _, fault := range c.faultsOn(line) {
+		switch fault.Kind {
+		case fabric.NotUnderstood:
+			return fmt.Sprintf(": “%s” does not say what to do stitch by stitch", strings.TrimSpace(fault.Text))
+		case fabric.NoGauge:
+			return ": it is worked to a length, and no gauge tells how many rows that is"
+		case fabric.NoEdge:
+			return ": nothing before it tells what it is worked into"
 		}
 	}
 	return ": the rows it stands on were not worked"
@@ -86,6 +95,9 @@ func (c *checker) because(line *design.Line) string {
 
 // nearWords offers stitch names like the words that were not understood.
 func (c *checker) nearWords(line *design.Line) string {
+	if line.Tree == nil || line.Tree.Label == nil {
+		return ""
+	}
 	for _, word := range strings.Fields(line.Unread) {
 		if near := c.d.Stitches.Near(strings.Trim(word, ".,;:()[]"), c.d.Terms); len(near) > 0 && len(word) > 2 {
 			return "did you mean " + strings.Join(near, " or ") + "?"
@@ -99,6 +111,17 @@ func (c *checker) nearWords(line *design.Line) string {
 func (c *checker) unknownStitch(line *design.Line) bool {
 	if line.Tree == nil || line.Tree.Label == nil {
 		return false
+	}
+	if name := unknownName(line); name != nil {
+		near := c.d.Stitches.Near(name.Text, c.d.Terms)
+		f := diag.Finding{Severity: diag.Error, Code: UnknownStitch, Span: name.Span, Piece: title(line), Row: c.lineLabel(line),
+			Sizes: slices.Clone(c.d.Sizes), Message: name.Text + " is not in the stitch list."}
+		if len(near) > 0 {
+			f.Message = fmt.Sprintf("%s is not in the stitch list. Did you mean %s?", name.Text, strings.Join(near, " or "))
+			f.Repair = near[0]
+		}
+		c.add(f)
+		return true
 	}
 	for _, span := range line.Tree.Unread {
 		for _, word := range wordsOf(c.d.Source[span.Start:span.End]) {
@@ -123,4 +146,17 @@ func (c *checker) unknownStitch(line *design.Line) bool {
 func looksLikeStitch(word string) bool {
 	digits := strings.IndexAny(word, "0123456789")
 	return digits > 0 && digits < len(word)-1
+}
+
+// unknownName is the first stitch name of a line that no dictionary has, nil
+// for none.
+func unknownName(line *design.Line) *notation.StitchName {
+	var found *notation.StitchName
+	notation.Walk(line.Tree, func(s notation.Step) bool {
+		if w, ok := s.(*notation.Work); ok && found == nil && w.Stitch != nil && w.Stitch.Kind == stitch.None && len(w.Stitch.Text) > 0 {
+			found = w.Stitch
+		}
+		return found == nil
+	})
+	return found
 }

@@ -38,7 +38,7 @@ func turningChains(c *checker) {
 	}
 	for _, t := range chains {
 		usual, times, all := most(tally[t.First])
-		if usual == t.N || times < 2 || times*3 < all*2 || c.hasErrorAt(t.Span) {
+		if usual == t.N || times < 2 || times*3 < all*2 || c.hasErrorAt(t.Span, "") {
 			continue
 		}
 		c.add(diag.Finding{Severity: diag.Error, Code: TurningChainVaries, Span: t.Span, Piece: title(t.Line), Row: t.Row,
@@ -147,11 +147,4 @@ func chainList(chains []fabric.TurningChain) string {
 		text += "ch " + itoa(n)
 	}
 	return text
-}
-
-// hasErrorAt tells whether an error stands at a place already.
-func (c *checker) hasErrorAt(span notation.Span) bool {
-	return slices.ContainsFunc(c.findings, func(f diag.Finding) bool {
-		return f.Severity == diag.Error && f.Span.Start < span.End && span.Start < f.Span.End
-	})
 }

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"rowproof/design"
 	"rowproof/diag"
 )
 
@@ -15,10 +14,11 @@ import (
 // length.
 const UnitPair diag.Code = "unit-pair"
 
-// unitTolerance is how far a pair may part, in centimetres: inches stand to
-// the quarter and centimetres to the half. Source: docs/sources.md, practice
-// "inches against centimetres", tolerance 0.6 cm.
-const unitTolerance = 0.6
+// unitTolerance is how far a pair may part, in centimetres. Inches stand to the
+// quarter and centimetres to the half, so one length printed in both can part
+// by 0.3175 + 0.25 cm and no more. Source: common practice, no source; editors
+// allow 0.6 cm.
+const unitTolerance = 0.568
 
 // length matches a number of inches or centimetres, fractions included.
 const length = `(\d+(?:\.\d+)?(?:\s?[½¼¾⅛⅜⅝⅞]|\s\d/\d)?|[½¼¾])`
@@ -29,29 +29,44 @@ var inchPair = regexp.MustCompile(length + `(?:-|\s)?(?:in\.?|inches|inch|")\s?[
 // unitPairs holds each length printed in both units against itself: in a
 // sentence, and in two rows of a table named alike but for the unit.
 func unitPairs(c *checker) {
-	for _, line := range c.d.Lines {
-		for _, m := range inchPair.FindAllStringSubmatchIndex(line.Text, -1) {
+	var last textLine
+	for at := 0; at < len(c.d.Source); {
+		end := len(c.d.Source)
+		if i := strings.IndexByte(c.d.Source[at:], '\n'); i >= 0 {
+			end = at + i
+		}
+		line := textLine{at, c.d.Source[at:end]}
+		for _, m := range inchPair.FindAllStringSubmatchIndex(line.text, -1) {
 			c.unitPair(line, [2]int{m[2], m[3]}, line, [2]int{m[4], m[5]})
 		}
-	}
-	for i := 1; i < len(c.d.Lines); i++ {
-		c.tablePair(c.d.Lines[i-1], c.d.Lines[i])
+		c.tablePair(last, line)
+		last, at = line, end+1
 	}
 }
 
+// A textLine is a line of the file and where it starts.
+type textLine struct {
+	start int
+	text  string
+}
+
 // unitPair compares two numbers, the first in inches.
-func (c *checker) unitPair(a *design.Line, in [2]int, b *design.Line, cm [2]int) {
-	inches, centimetres := lengthOf(a.Text[in[0]:in[1]]), lengthOf(b.Text[cm[0]:cm[1]])
+func (c *checker) unitPair(a textLine, in [2]int, b textLine, cm [2]int) {
+	inches, centimetres := lengthOf(a.text[in[0]:in[1]]), lengthOf(b.text[cm[0]:cm[1]])
 	if math.Abs(inches*2.54-centimetres) <= unitTolerance {
 		return
 	}
-	half := math.Round(inches*2.54*2) / 2
-	c.add(diag.Finding{Severity: diag.Error, Code: UnitPair, Piece: title(b),
-		Span:    diag.Span{Start: b.Start + cm[0], End: b.Start + cm[1]},
-		Also:    []diag.Span{{Start: a.Start + in[0], End: a.Start + in[1]}},
-		Message: fmt.Sprintf("%s in and %s cm stand side by side and are not the same length.", a.Text[in[0]:in[1]], b.Text[cm[0]:cm[1]]),
-		Detail:  fmt.Sprintf("%s in is %s cm", a.Text[in[0]:in[1]], strconv.FormatFloat(half, 'f', -1, 64)),
-		Repair:  strconv.FormatFloat(half, 'f', -1, 64)})
+	half := strconv.FormatFloat(math.Round(inches*2.54*2)/2, 'f', -1, 64)
+	f := diag.Finding{Severity: diag.Error, Code: UnitPair,
+		Span:    diag.Span{Start: b.start + cm[0], End: b.start + cm[1]},
+		Also:    []diag.Span{{Start: a.start + in[0], End: a.start + in[1]}},
+		Message: fmt.Sprintf("%s in and %s cm stand side by side and are not the same length.", a.text[in[0]:in[1]], b.text[cm[0]:cm[1]]),
+		Detail:  fmt.Sprintf("%s in is %s cm", a.text[in[0]:in[1]], half),
+		Repair:  half}
+	if line := c.lineAt(f.Span.Start); line != nil {
+		f.Piece = title(line)
+	}
+	c.add(f)
 }
 
 // lengthOf reads "14½", "14.5", "14 1/2".
@@ -75,22 +90,22 @@ var anyLength = regexp.MustCompile(length)
 
 // tablePair compares two rows of a table: "| Bust, in | 34 | 36 |" and
 // "| Bust, cm | 86.5 | 91.5 |".
-func (c *checker) tablePair(a, b *design.Line) {
-	if !strings.Contains(a.Text, "|") || !strings.Contains(b.Text, "|") {
+func (c *checker) tablePair(a, b textLine) {
+	if !strings.Contains(a.text, "|") || !strings.Contains(b.text, "|") {
 		return
 	}
-	left, right := cells(a.Text), cells(b.Text)
+	left, right := cells(a.text), cells(b.text)
 	if len(left) != len(right) || len(left) < 2 {
 		return
 	}
-	head, ok := strings.CutSuffix(strings.TrimRight(a.Text[left[0][0]:left[0][1]], " ."), "in")
-	other, ok2 := strings.CutSuffix(strings.TrimRight(b.Text[right[0][0]:right[0][1]], " ."), "cm")
+	head, ok := strings.CutSuffix(strings.TrimRight(a.text[left[0][0]:left[0][1]], " ."), "in")
+	other, ok2 := strings.CutSuffix(strings.TrimRight(b.text[right[0][0]:right[0][1]], " ."), "cm")
 	if !ok || !ok2 || strings.TrimSpace(head) != strings.TrimSpace(other) {
 		return
 	}
 	for i := 1; i < len(left); i++ {
-		ins := anyLength.FindAllStringIndex(a.Text[left[i][0]:left[i][1]], -1)
-		cms := anyLength.FindAllStringIndex(b.Text[right[i][0]:right[i][1]], -1)
+		ins := anyLength.FindAllStringIndex(a.text[left[i][0]:left[i][1]], -1)
+		cms := anyLength.FindAllStringIndex(b.text[right[i][0]:right[i][1]], -1)
 		if len(ins) != len(cms) {
 			continue
 		}

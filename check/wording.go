@@ -37,6 +37,9 @@ const (
 	OtherStitch      diag.Code = "other-stitch"
 	TurningChainSum  diag.Code = "turning-chain-sum"
 	MakesNothing     diag.Code = "makes-nothing"
+	CountTwice       diag.Code = "count-twice"
+	OtherFace        diag.Code = "other-face"
+	NoneLeft         diag.Code = "none-left-there"
 	TallTurningChain diag.Code = "tall-turning-chain"
 	DecreaseUneven   diag.Code = "decrease-uneven"
 )
@@ -80,6 +83,9 @@ func init() {
 		fabric.DecUneven:         {DecreaseUneven, sayDecUneven},
 		fabric.Nothing:           {MakesNothing, sayNothing},
 		fabric.TallChain:         {TallTurningChain, sayTall},
+		fabric.CountTwice:        {CountTwice, sayTwice},
+		fabric.OtherFace:         {OtherFace, sayOtherFace},
+		fabric.NoneLeft:          {NoneLeft, sayNoneLeft},
 	}
 }
 
@@ -361,4 +367,21 @@ func sayTall(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	return fmt.Sprintf("%s starts with ch %d, and %s takes ch %d%s.", row(one), one.A, one.Text, one.B, c.in(g)),
 		"A chain that is higher on purpose can say so: (does not count as a st).", fmt.Sprintf("ch %d", one.B)
+}
+
+func sayTwice(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("%s states its %s twice.", row(one), one.Text), "", ""
+}
+
+func sayOtherFace(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("%s repeats shaped Row %d with the other side facing%s.", row(one), one.B, c.in(g)),
+		fmt.Sprintf("Row %d is worked as Row %d: their numbers are an odd number of rows apart,\nso the shaping falls on the other edge.", one.A, one.B), ""
+}
+
+func sayNoneLeft(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("The yarn is joined in Row %d%s, and that row has no unworked stitches.", one.A, c.in(g)),
+		fmt.Sprintf("Row %d has them.", one.B), itoa(one.B)
 }

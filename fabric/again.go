@@ -23,6 +23,7 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 		w.held = true
 		return
 	}
+	w.checkFace(line, a, set, list)
 	for i := range total {
 		ws := set[i%len(set)]
 		o := order{line: line, words: ws.line, steps: ws.steps, round: ws.round, label: ws.label, again: true}
@@ -44,6 +45,23 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 		w.outcome(line, ByMeasure)
 	} else {
 		w.outcome(line, Done)
+	}
+}
+
+// checkFace looks for a set of shaped rows that is worked again with the other
+// face toward the maker: its shaping would fall on the other edge.
+func (w *worker) checkFace(line *design.Line, a *notation.Again, set []*words, list []int) {
+	if len(set)%2 != 0 || len(list) == 0 || list[0] == 0 || set[0].round || set[0].number == 0 || a.Last != nil {
+		return
+	}
+	if (list[0]-set[0].number)%2 == 0 {
+		return
+	}
+	for _, ws := range set {
+		if ws.delta != 0 {
+			w.fault(Fault{Kind: OtherFace, Line: line, Span: a.Span, Row: w.lineLabel(line), A: list[0], B: set[0].number})
+			return
+		}
 	}
 }
 
@@ -131,6 +149,7 @@ func (w *worker) lineLabel(line *design.Line, or ...string) string {
 
 func (w *worker) numbered(line *design.Line, a *notation.Again) ([]*words, bool) {
 	var set []*words
+	seen := map[*words]bool{}
 	for _, rg := range a.Rows {
 		from := w.near(rg.From)
 		to := from
@@ -147,16 +166,34 @@ func (w *worker) numbered(line *design.Line, a *notation.Again) ([]*words, bool)
 				w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n})
 				return nil, false
 			}
-			for _, have := range set {
-				if have == ws && len(a.Rows) > 1 { // "Rep Rows 3 and 3"
-					w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n, Text: "twice"})
-					return nil, false
-				}
+			if seen[ws] && len(a.Rows) > 1 && w.repeatsItself(a) { // "Rep Rows 3 and 3"
+				w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n, Text: "twice"})
+				return nil, false
 			}
+			seen[ws] = true
 			set = append(set, ws)
 		}
 	}
 	return set, len(set) > 0
+}
+
+// repeatsItself tells whether a reference names the same number twice. Two
+// numbers may well have the same words.
+func (w *worker) repeatsItself(a *notation.Again) bool {
+	seen := map[int]bool{}
+	for _, rg := range a.Rows {
+		from, to := w.near(rg.From), w.near(rg.From)
+		if rg.To != nil {
+			to = w.near(rg.To)
+		}
+		for n := from; n <= to; n++ {
+			if seen[n] {
+				return true
+			}
+			seen[n] = true
+		}
+	}
+	return false
 }
 
 // refSpan is where a reference names row n.
@@ -265,22 +302,28 @@ func (w *worker) shape(line *design.Line, s *notation.Shape, list []int) {
 		w.shapeByRow(line, s, list)
 		return
 	}
-	plain, ok := w.plainWords()
-	if !ok || s.Ends == 0 || len(s.Plan) == 0 || w.next == nil || w.next.dark {
+	plain := w.plainRow(line)
+	if s.Ends == 0 || len(s.Plan) == 0 || w.next == nil || w.next.dark {
 		w.fault(Fault{Kind: NotUnderstood, Line: line, Span: s.Span, Row: w.lineLabel(line), Text: w.d.Source[s.Span.Start:s.Span.End], Soft: true})
 		w.outcome(line, NotWorked)
 		w.spread(line, list)
 		return
 	}
-	by, ok := w.d.Value(s.N, w.size)
+	by, ok := 1, true
+	if s.N != nil {
+		by, ok = w.d.Value(s.N, w.size)
+	}
 	if !ok {
 		w.outcome(line, NotWorked)
 		return
 	}
-	at := 0
-	for _, e := range w.plan(s) {
+	plan := w.plan(s)
+	if !w.planFits(line, s, plan, list) {
+		return
+	}
+	for _, e := range plan {
 		for range e.times {
-			if at += e.every; len(w.piece.Rows) > maxRows {
+			if len(w.piece.Rows) > maxRows {
 				return
 			}
 			for range e.every - 1 {
@@ -291,7 +334,7 @@ func (w *worker) shape(line *design.Line, s *notation.Shape, list []int) {
 			}
 		}
 	}
-	w.afterShape(line, s, at, list)
+	w.afterShape(line)
 }
 
 // an interval is a part of a plan in this size.
@@ -328,6 +371,33 @@ func (w *worker) plainWords() (*words, bool) {
 	return nil, false
 }
 
+// plainRow is the row worked between shaped rows: the last that kept its count,
+// or one stitch of the usual kind in each stitch.
+func (w *worker) plainRow(line *design.Line) *words {
+	if ws, ok := w.plainWords(); ok {
+		return ws
+	}
+	name := &notation.StitchName{Kind: w.prevailing(w.next)}
+	each := &notation.Place{Which: notation.Each}
+	return &words{line: line, steps: []notation.Step{&notation.Work{Span: line.Span, Stitch: name, Places: []*notation.Place{each}}}}
+}
+
+// planFits holds a shaping plan against the rows its label has. Where it does
+// not fit, the rows are taken as the label and the stated count have them.
+func (w *worker) planFits(line *design.Line, s *notation.Shape, plan []interval, list []int) bool {
+	rows := 0
+	for _, e := range plan {
+		rows += e.every * e.times
+	}
+	if len(list) < 2 || rows == len(list) || s.Plan[0].Next {
+		return true
+	}
+	w.fault(Fault{Kind: ShapeRows, Line: line, Span: s.Span, Row: w.lineLabel(line), A: len(list), B: rows})
+	w.outcome(line, Done)
+	w.spread(line, list)
+	return false
+}
+
 // shapedRow works a plain row with the count changed at its ends.
 func (w *worker) shapedRow(line *design.Line, plain *words, change int) bool {
 	o := &order{line: line, words: plain.line, steps: plain.steps, round: plain.round, label: w.lineLabel(line), again: true}
@@ -346,11 +416,8 @@ func (w *worker) shapedRow(line *design.Line, plain *words, change int) bool {
 	return true
 }
 
-func (w *worker) afterShape(line *design.Line, s *notation.Shape, rows int, list []int) {
+func (w *worker) afterShape(line *design.Line) {
 	w.outcome(line, Done)
-	if l := line.Tree.Label; l != nil && len(list) > 1 && rows != len(list) && !s.Plan[0].Next {
-		w.fault(Fault{Kind: ShapeRows, Line: line, Span: s.Span, Row: w.lineLabel(line), A: len(list), B: rows})
-	}
 	if w.lastRow == nil || len(line.Tree.Counts) == 0 {
 		return
 	}
@@ -372,17 +439,19 @@ func (w *worker) afterShape(line *design.Line, s *notation.Shape, rows int, list
 // times".
 func (w *worker) shapeByRow(line *design.Line, s *notation.Shape, list []int) {
 	ws := w.named[s.Row]
-	plain, ok := w.plainWords()
-	if ws == nil || !ok || len(s.Plan) == 0 {
+	plain := w.plainRow(line)
+	if ws == nil || w.next == nil || len(s.Plan) == 0 {
 		w.fault(Fault{Kind: NotUnderstood, Line: line, Span: s.Span, Row: w.lineLabel(line), Text: w.d.Source[s.Span.Start:s.Span.End], Soft: true})
 		w.outcome(line, NotWorked)
 		w.spread(line, list)
 		return
 	}
-	rows := 0
-	for _, e := range w.plan(s) {
+	plan := w.plan(s)
+	if !w.planFits(line, s, plan, list) {
+		return
+	}
+	for _, e := range plan {
 		for range e.times {
-			rows += e.every
 			for range e.every - 1 {
 				w.row(&order{line: line, words: plain.line, steps: plain.steps, round: plain.round, label: w.lineLabel(line), again: true})
 			}
@@ -392,5 +461,5 @@ func (w *worker) shapeByRow(line *design.Line, s *notation.Shape, list []int) {
 			}
 		}
 	}
-	w.afterShape(line, s, rows, list)
+	w.afterShape(line)
 }

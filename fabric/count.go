@@ -15,7 +15,13 @@ func (w *worker) compare(b *Body, base *edge, o *order) []Fault {
 		return w.compareChange(b, base, o, c)
 	}
 	var faults []Fault
-	for _, item := range c.Items {
+	for i, item := range c.Items {
+		for _, other := range c.Items[:min(i, 8)] {
+			if item.What != notation.AnyStitch && item.What == other.What && item.Kind == other.Kind && item.Text == other.Text &&
+				chainsOf(w.d, item.Chains, w.size) == chainsOf(w.d, other.Chains, w.size) {
+				return []Fault{{Kind: CountTwice, Line: o.line, Span: spanOf(item.Chains, item.N.Span), Text: w.unit(item)}}
+			}
+		}
 		n, ok := w.d.Value(item.N, w.size)
 		if !ok || item.N == nil {
 			continue

@@ -15,6 +15,7 @@ type edge struct {
 	from, to int   // the part of the working order that is still free
 	ring     bool  // stitches may be worked into the ring itself
 	closed   bool  // a round: the end meets the start
+	joined   bool  // and the hook stands in its first stitch
 	dark     bool  // what is there is not known: only told numbers can be worked
 	chains   int   // foundation chains at the start, for "Nth ch from hook"
 }
@@ -85,12 +86,8 @@ func claimed(b *Body, total int) *Body {
 		at := (len(top)-len(run))/2 + len(run)
 		top = slices.Insert(top, at, run...)
 	}
-	for diff := counting(top) - total; diff > 0 && len(top) > 0; {
-		at := cutPlace(top)
-		if top[at].is(Counts) {
-			diff--
-		}
-		top = slices.Delete(top, at, at+1)
+	if diff := counting(top) - total; diff > 0 {
+		top = cutMiddle(top, diff)
 	}
 	return &Body{Top: top, Counting: counting(top), Patched: true}
 }
@@ -120,12 +117,23 @@ func middle(top []Item, n int) []Item {
 	return run
 }
 
-// cutPlace picks the place to take out of top: near the middle, and not a
-// turning chain.
-func cutPlace(top []Item) int {
-	at := len(top) / 2
-	if top[at].is(Tch) && at > 0 {
-		at--
+// cutMiddle takes n counting places out of top, from its middle on, and what
+// stands between them; the turning chain stays while it can.
+func cutMiddle(top []Item, n int) []Item {
+	start := max(0, (len(top)-n)/2)
+	if start == 0 && len(top) > 0 && top[0].is(Tch) {
+		start = 1
 	}
-	return at
+	end := start
+	for ; end < len(top) && n > 0; end++ {
+		if top[end].is(Counts) {
+			n--
+		}
+	}
+	for ; start > 0 && n > 0; start-- {
+		if top[start-1].is(Counts) {
+			n--
+		}
+	}
+	return slices.Delete(top, start, end)
 }

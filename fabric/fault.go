@@ -41,6 +41,9 @@ const (
 	TurningArithmetic                      // ch A counts as Text and ch B: that takes C
 	DecUneven                              // a decrease over A places uses B each
 	Nothing                                // an order to make or use none, in every size
+	OtherFace                              // shaped Row B is worked again as Row A, with the other face
+	NoneLeft                               // yarn joined in Row A, the places left are of Row B
+	CountTwice                             // Text is stated twice
 	TallChain                              // ch A before a stitch that takes ch B
 )
 

@@ -580,7 +580,7 @@ func hasJoin(steps []notation.Step) bool {
 // joinYarn starts yarn afresh: on the side left open, or on the whole edge.
 func (w *worker) joinYarn(line *design.Line, s *notation.JoinYarn, skipped []*notation.Skip) {
 	w.rejoined, w.fastened = true, false
-	op := w.takeOpening(s)
+	op := w.takeOpening(line, s)
 	if op == nil {
 		w.joinEdge(s)
 		return
@@ -640,21 +640,31 @@ func skipOn(w *worker, e *edge, skipped []*notation.Skip) *edge {
 
 // takeOpening picks the side left open that a joining speaks of: the one of
 // the row it names, or the last.
-func (w *worker) takeOpening(s *notation.JoinYarn) *opening {
+func (w *worker) takeOpening(line *design.Line, s *notation.JoinYarn) *opening {
 	if s.Place != nil && (s.Place.What == notation.RowEnd || s.Place.Which == notation.Edge || s.Place.What == notation.Foundation) {
 		return nil
 	}
-	for i := len(w.open) - 1; i >= 0; i-- {
-		op := w.open[i]
-		if s.Row != nil {
-			if n, ok := w.d.Value(s.Row, w.size); ok && op.row != nil && op.row.Number != 0 && n != op.row.Number && n != op.num {
-				continue
+	if len(w.open) == 0 {
+		return nil
+	}
+	pick := len(w.open) - 1
+	if n := w.near(s.Row); s.Row != nil && n > 0 {
+		for i := pick; i >= 0; i-- {
+			if op := w.open[i]; op.row != nil && op.row.Number == n {
+				pick = i
+				break
 			}
 		}
-		w.open = append(w.open[:i], w.open[i+1:]...)
-		return op
+		if op := w.open[pick]; op.row != nil && op.row.Number != 0 && op.row.Number != n {
+			w.fault(Fault{Kind: NoneLeft, Line: line, Span: s.Row.Span, A: n, B: op.row.Number})
+		}
 	}
-	return nil
+	op := w.open[pick]
+	w.open = append(w.open[:pick], w.open[pick+1:]...)
+	for n := op.num; n > 0 && w.wordsOf[n] != nil; n++ { // this side has rows of its own
+		delete(w.wordsOf, n)
+	}
+	return op
 }
 
 // joinEdge joins yarn to a whole edge.

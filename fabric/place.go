@@ -112,10 +112,31 @@ func (r *run) pass(i int, at notation.Span, quiet bool) {
 		}
 		if n > 0 {
 			r.warn(SilentSkip, at, n, 0, "")
+			r.soft[len(r.soft)-1].Soft = !skips(r.line.Tree.Steps)
 		}
 	}
 	r.pos = i
 	r.sub = 0
+}
+
+// skips tells whether a row says "skip" somewhere, so that it would say it
+// everywhere.
+func skips(steps []notation.Step) bool {
+	for _, s := range steps {
+		switch s := s.(type) {
+		case *notation.Skip:
+			return true
+		case *notation.Star:
+			if skips(s.Body) {
+				return true
+			}
+		case *notation.Group:
+			if skips(s.Body) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // used marks place i as worked into.
@@ -135,6 +156,15 @@ func (r *run) next(p *notation.Place) (int, bool) {
 		if i, ok := r.nextChain(); ok {
 			return i, true
 		}
+	}
+	if p.What == notation.AnyStitch {
+		for i := r.pos; i < r.hi; i++ {
+			if r.items[i].is(Counts) {
+				r.used(i)
+				return i, true
+			}
+		}
+		return noPlace, false
 	}
 	i := r.find(p, r.pos)
 	if i == noPlace {

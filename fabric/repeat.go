@@ -167,8 +167,10 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 	start := min(r.pos, r.hi)
 	have := counting(r.items[start:r.hi])
 	uses := 0
-	for i := range n {
+	plain := t.EndAt == "" && len(t.Omit) == 0 && r.rot == 0 && r.ext == 0 && r.in == noPlace && r.base != nil && !r.base.dark && plainBody(body)
+	for i := 0; i < n; i++ {
 		before, made := r.pos, len(r.body.Stitches)
+		snap := r.snapshot()
 		if made > maxRow {
 			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
 		}
@@ -187,6 +189,9 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 		}
 		if r.pos == before && made == len(r.body.Stitches) && i > 1000 {
 			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
+		}
+		if plain {
+			i += r.again(snap, n-1-i)
 		}
 	}
 	return true
@@ -271,6 +276,7 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 	stop := stopIndex(body, t)
 	times, uses := 0, 0
 	last := r.snapshot()
+	plain := stop < 0 && r.rot == 0 && r.ext == 0 && r.in == noPlace && plainBody(body)
 	for r.more(first) {
 		last = r.snapshot()
 		if ok, done := r.once(body, stop); done {
@@ -296,6 +302,9 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 		}
 		if times++; times == 1 {
 			uses = counting(r.items[last.pos:r.pos])
+		}
+		if plain {
+			times += r.again(last, maxRow)
 		}
 	}
 	if counting(r.items[min(r.pos, r.hi):r.hi]) > 0 && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {

@@ -34,6 +34,7 @@ type result struct {
 	joined   bool
 	fastened bool
 	left     bool
+	leftRest bool
 	unknown  bool
 	unsure   bool
 	rest     *edge // what was left unworked
@@ -104,7 +105,7 @@ func (w *worker) run(o *order, base *edge, fewer bool) *result {
 		ok = r.exec(o.steps, false)
 	}
 	res := &result{body: r.body, base: base, fault: r.fault, soft: r.soft, turned: r.turned, noTurn: r.noTurn,
-		joined: r.joined, fastened: r.fastened, left: r.left, unknown: r.unknown, unsure: r.unsure, pending: r.pending,
+		joined: r.joined, fastened: r.fastened, left: r.left, leftRest: r.leftRest, unknown: r.unknown, unsure: r.unsure, pending: r.pending,
 		turning: r.turning, say: len(w.conv.turning) - rules}
 	res.round = o.round
 	if ok {
@@ -219,7 +220,7 @@ func hashBody(b *Body) uint64 {
 
 // row works one row, or one part of it, and goes on from it.
 func (w *worker) row(o *order) {
-	if w.fab.Stitches > maxPattern || w.fab.Rows > maxRows {
+	if w.full || w.fab.Stitches > maxPattern || w.fab.Rows > maxRows {
 		if !w.full {
 			w.full = true
 			w.fault(Fault{Kind: TooLong, Line: o.line, Span: o.line.Span, Row: o.label})
@@ -230,6 +231,7 @@ func (w *worker) row(o *order) {
 	res, other := w.best(o)
 	w.report(o, res)
 	w.advance(o, res, other)
+	w.full = w.full || res.fault != nil && res.fault.Kind == TooLong
 }
 
 // best works the order on the edge as made and, after a fault, on the edge as
@@ -348,11 +350,10 @@ func againSpan(line *design.Line, f Fault) notation.Span {
 }
 
 func (w *worker) noteTurning(t TurningChain) {
-	for _, have := range w.fab.Chains {
-		if have.Span == t.Span && have.Line == t.Line {
-			return
-		}
+	if w.chainsSeen[t.Span] {
+		return
 	}
+	w.chainsSeen[t.Span] = true
 	w.fab.Chains = append(w.fab.Chains, t)
 }
 
@@ -412,6 +413,10 @@ func (w *worker) advance(o *order, res, other *result) {
 	closed := res.joined || (o.round && !res.noJoinFlat(o))
 	w.next, w.claim = whole(row, body, false, closed), nil
 	w.setClaim(o, res, other, row, closed)
+	w.next.joined = res.joined
+	if w.claim != nil {
+		w.claim.joined = res.joined
+	}
 	w.lastRow, w.ready, w.pending = row, false, res.pending
 	w.turned = res.turned || (!o.round && !res.noTurn && !res.joined)
 	w.flipNext = w.turned
@@ -463,7 +468,7 @@ func (w *worker) leaveOpen(o *order, res *result, row *Row) {
 			}
 		}
 	}
-	if res.left {
+	if res.leftRest {
 		split := &Split{Base: row.Below, Left: res.rest.counting(), Sides: [][]*Row{{row}}, Names: []string{w.pieceName()}}
 		w.piece.Splits = append(w.piece.Splits, split)
 		w.split, op.split = split, split
@@ -478,8 +483,11 @@ func (w *worker) remember(o *order, res *result) {
 	if res.base != nil {
 		have = res.base.counting()
 	}
-	ws := &words{line: o.words, steps: o.steps, round: o.round, label: o.label, delta: res.body.Counting - have}
+	ws := &words{line: o.words, steps: o.steps, round: o.round, label: o.label, number: o.number, delta: res.body.Counting - have}
 	if o.number > 0 {
+		if o.again && o.line != o.words {
+			ws.number = 0
+		}
 		w.wordsOf[o.number] = ws
 	}
 	if o.line.Tree.Label != nil && o.line.Tree.Label.Name != "" && !o.again {

@@ -9,9 +9,9 @@ import (
 // Bounds that no real pattern comes near; they keep hostile text from taking
 // all the time and memory there is.
 const (
-	maxRow     = 100_000    // places or stitches in one row
-	maxPattern = 30_000_000 // stitches in one size
-	maxRows    = 200_000    // rows in one size
+	maxRow     = 50_000     // places or stitches in one row
+	maxPattern = 10_000_000 // stitches in one size
+	maxRows    = 20_000     // rows in one size
 )
 
 // ringPlace stands for the ring where an index into an edge is asked for.
@@ -237,6 +237,7 @@ func (r *run) join(s *notation.Join) bool {
 func (r *run) leave(s *notation.Leave) bool {
 	r.left = true
 	if s.N == nil {
+		r.leftRest = s.Place == nil
 		return true
 	}
 	n, ok := r.value(s.N)

@@ -12,6 +12,7 @@ func (r *run) work(s *notation.Work) bool {
 		return false
 	}
 	kind, each := r.plain(s)
+	r.unknown = r.unknown || kind == stitch.None
 	info := r.w.kind(kind)
 	if times < 0 || times > maxRow {
 		return r.fail(TooLong, s.Span, times, 0, 0, 0, "")
@@ -112,9 +113,19 @@ func (r *run) travel(s *notation.Work, times int) bool {
 			r.body.Made++
 		}
 	}
+	if r.base != nil && r.base.joined && r.pos == r.low && len(s.Places) > 0 && s.Places[0].Which == notation.Next {
+		r.pos = min(r.hi, r.firstPlace()+1) // the hook stands in the first stitch
+	}
+	start := r.pos
 	for _, p := range s.Places {
 		if ok = r.place(s, p, stitch.SlipStitch, 1); !ok {
 			break
+		}
+	}
+	if n := len(r.body.Stitches); ok && r.rot == 0 && n > 0 && r.base != nil && !r.base.dark {
+		if gap := r.same - start - n + 1; gap > 0 && r.base.joined {
+			r.warn(SilentSkip, s.Span, gap, 0, "")
+			r.soft[len(r.soft)-1].Soft = false
 		}
 	}
 	r.body.Top = r.body.Top[:made]

@@ -2,8 +2,10 @@ package fabric
 
 import (
 	"strings"
+	"sync"
 
 	"rowproof/design"
+	"rowproof/notation"
 )
 
 // Work works every line of a design in every size, one Fabric a size in the
@@ -59,16 +61,16 @@ func (v verdict) readings() []reading {
 }
 
 func workAll(d *design.Design, r reading) ([]*Fabric, verdict) {
+	workers := make([]*worker, d.SizeCount())
+	var wait sync.WaitGroup
+	for size := range workers {
+		workers[size] = newWorker(d, size, r)
+		wait.Go(workers[size].all)
+	}
+	wait.Wait()
 	var fabs []*Fabric
 	var v verdict
-	for size := range d.SizeCount() {
-		w := newWorker(d, size, r)
-		for _, line := range d.Lines {
-			w.lineOf(line)
-		}
-		w.flush()
-		w.compareSides()
-		w.comparePickUps()
+	for _, w := range workers {
 		fabs = append(fabs, w.fab)
 		for _, f := range w.fab.Faults {
 			if !f.Soft {
@@ -81,8 +83,18 @@ func workAll(d *design.Design, r reading) ([]*Fabric, verdict) {
 	return fabs, v
 }
 
+// all works every line of the design in the worker's size.
+func (w *worker) all() {
+	for _, line := range w.d.Lines {
+		w.lineOf(line)
+	}
+	w.flush()
+	w.compareSides()
+	w.comparePickUps()
+}
+
 func newWorker(d *design.Design, size int, r reading) *worker {
-	w := &worker{d: d, size: size, memo: map[memoKey]*result{}, bodies: map[uint64][]*Body{}}
+	w := &worker{d: d, size: size, memo: map[memoKey]*result{}, chainsSeen: map[notation.Span]bool{}, bodies: map[uint64][]*Body{}}
 	w.fab = &Fabric{Size: size, Outcomes: map[*design.Line]Outcome{}}
 	w.conv = readConventions(d, size)
 	w.conv.custom = r.custom

@@ -48,6 +48,7 @@ type worker struct {
 	full     bool           // the pattern is longer than any can be
 	later    map[int]*order // rows named ahead: "Rows 4 and 6"
 
+	chainsSeen map[notation.Span]bool
 	memo       map[memoKey]*result
 	bodies     map[uint64][]*Body
 	ids        int
@@ -58,11 +59,12 @@ type worker struct {
 
 // words are the steps of a row, to be worked again when it is referred to.
 type words struct {
-	line  *design.Line
-	steps []notation.Step
-	round bool
-	label string
-	delta int // stitches the row added
+	line   *design.Line
+	steps  []notation.Step
+	round  bool
+	label  string
+	number int // of the row they were first worked as; 0 for none
+	delta  int // stitches the row added
 }
 
 // An opening is the part of an edge that a side left unworked.

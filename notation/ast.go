@@ -113,7 +113,7 @@ type Work struct {
 	Stitch *StitchName // never nil
 	Places []*Place    // nil when no place is named
 	Last   *Place      // where the last one goes, if told apart; nil otherwise
-	Counts *Counts     // of the chains skipped at the hook: \"(skipped ch-3 counts as dc)\"; nil when not told
+	Counts *Counts     // of the chains skipped at the hook: "(skipped ch-3 counts as dc)"; nil when not told
 }
 
 // A StitchName is a stitch as named in the text.
@@ -227,6 +227,7 @@ type Counts struct {
 type Skip struct {
 	Span
 	Places []*Place
+	Counts *Counts // "miss 3ch (count as 1tr)"; nil when not told
 }
 
 // Group is a bracket: "(dc, ch 1, dc) in next st", "[sc, ch 3] 4 times",

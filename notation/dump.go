@@ -154,6 +154,7 @@ func (d *dumper) step(s Step) {
 	case *Skip:
 		d.open("sk")
 		d.places(s.Places)
+		d.counts(s.Counts)
 		d.close()
 	case *Group:
 		d.open("group")

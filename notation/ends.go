@@ -129,7 +129,7 @@ func (p *parser) yarn() []Step {
 		at := p.i
 		if p.take(",") || true {
 			if p.takeAny("leaving|leave") && p.tail() {
-				s = append(s, &Remark{p.span(at)})
+				s = append(s, &Remark{Span: p.span(at)})
 			} else {
 				p.i = at
 			}
@@ -226,7 +226,7 @@ func (p *parser) joinYarn() []Step {
 	default:
 		if j.Side != NoSide && verb > from { // "With RS facing, sk next 16 sts, join yarn ..."
 			p.i = verb
-			return []Step{&Remark{p.span(from)}}
+			return []Step{&Remark{Span: p.span(from)}}
 		}
 		p.i = from
 		return nil
@@ -387,14 +387,14 @@ func (p *parser) leaveStep() []Step {
 	} else {
 		p.i = from
 		if p.i++; p.tail() {
-			return []Step{&Remark{p.span(from)}}
+			return []Step{&Remark{Span: p.span(from)}}
 		}
 		return nil
 	}
 	p.filler("in|of|row|rnd|are|is")
 	if !p.takeAny("unworked|unused|free|open|unstitched") && !p.take("for") {
 		if p.i = from + 1; p.tail() {
-			return []Step{&Remark{p.span(from)}}
+			return []Step{&Remark{Span: p.span(from)}}
 		}
 		return nil
 	}
@@ -535,7 +535,7 @@ func (p *parser) remarkStep() []Step {
 	default:
 		return nil
 	}
-	return []Step{&Remark{p.span(from)}}
+	return []Step{&Remark{Span: p.span(from)}}
 }
 
 func (p *parser) hasMarkerWord() bool {

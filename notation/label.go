@@ -30,61 +30,97 @@ func (p *parser) rowWord(l *Label) bool {
 }
 
 func (p *parser) labelHead(l *Label) bool {
-	for p.peek(0).text == "*" || p.peek(0).text == "**" {
+	for k := 0; k < 3 && anyOf(p.peek(0).text, "*|**|***|"); k++ {
 		p.i++
-		if p.i > 3 {
-			return false
-		}
 	}
 	t := p.peek(0)
 	switch {
 	case p.rowWord(l):
-		if p.takeAny("no|number|#|.") {
-			p.take(".")
-		}
-		if !p.hasNumber(0) && p.peek(0).kind != live {
-			return false
-		}
-		return p.ranges(l)
+		return p.numberedLabel(l)
 	case t.kind == ordinal || ordinalWords[t.text] > 0 || t.text == "first":
 		return p.ordinalLabel(l)
-	case t.text == "next" || t.text == "following":
+	case t.text == "next" || t.text == "following" || t.text == "foll" || p.has("on|for|the|work", "next|following|foll"):
+		return p.nextLabel(l)
+	case t.text == "r" && p.hasNumber(1):
 		p.i++
-		if p.startsNumber() {
-			l.Count = p.number()
-		}
-		if !p.rowWord(l) {
-			return false
-		}
-		l.Next = true
-		return p.labelEnds()
-	case t.text == "r" && p.hasNumber(1) && !p.peek(1).space:
-		p.i++
-		return p.ranges(l) && p.labelEnds()
-	case p.hasNumber(0) && t.frac == 0 && (p.peek(1).text == "." || p.peek(1).text == ":" || p.peek(1).text == ")") && p.peek(1).space == false && p.peek(2).space && p.i == 0 && p.end > 4:
+		return p.ranges(l) && (p.labelEnds() || !p.toks[1].space)
+	case p.i < 4 && p.bareLabel():
 		l.Ranges = []Range{one(p.number())}
 		return true
-	case anyOf(t.text, "foundation|set-up|setup|base|dec|inc|decrease|increase|rib|ribbing|joining|joined|edging|turning|plain|even|shaping|mesh|border|starting|short|buttonhole|eyelet|color|pattern|cluster|shell|raglan|neck|"):
-		name := t.text
+	}
+	return p.namedLabel(l)
+}
+
+// numberedLabel reads the numbers of "Row 4". A row that is only spoken of,
+// "Rows 2-5 form pat", is no label.
+func (p *parser) numberedLabel(l *Label) bool {
+	if p.takeAny("no|number|#|.") {
+		p.take(".")
+	}
+	if !p.hasNumber(0) && p.peek(0).kind != live || !p.ranges(l) {
+		return false
+	}
+	return !p.has("form|forms|is|are|make|makes|establish|set|sets|should|will|counts|of", "pat|patt|pattern|the|your|a|same|worked|right|wrong|be|have|for|as|rs|ws") || p.has("of")
+}
+
+// nextLabel reads "Next row", "Next 3 rows", "On next RS row".
+func (p *parser) nextLabel(l *Label) bool {
+	if p.has("on|for|the|work") {
 		p.i++
-		if !p.rowWord(l) {
+	}
+	p.i++
+	if p.startsNumber() {
+		l.Count = p.number()
+	}
+	p.sideWords(&l.Side)
+	if !p.rowWord(l) {
+		return false
+	}
+	l.Next = true
+	return p.labelEnds() || p.peek(0).kind == word && !p.has("and|every|only|as|of") || p.hasNumber(0)
+}
+
+// bareLabel tells whether a number alone labels the row: "9. dc around".
+func (p *parser) bareLabel() bool {
+	t := p.peek(0)
+	if !p.hasNumber(0) || p.end-p.i < 3 || p.i > 0 && p.toks[p.i-1].kind != mark {
+		return false
+	}
+	m := p.peek(1)
+	if m.kind != mark || m.space || !anyOf(m.text, ".|:|)|") {
+		return false
+	}
+	return p.peek(2).space && p.peek(2).text != "(" || t.n < 200 && m.text != "." && p.peek(2).kind != number
+}
+
+// knownNames are names that rows are given; others need a colon after them.
+const knownNames = "foundation|set-up|setup|base|dec|inc|decrease|increase|rib|ribbing|joining|joined|edging|turning|plain|even|shaping|mesh|border|starting|short|buttonhole|eyelet|color|pattern|cluster|shell|raglan|neck|"
+
+// namedLabel reads "Dec row", "Set-up rnd", "Foundation row 1".
+func (p *parser) namedLabel(l *Label) bool {
+	from := p.i
+	known := anyOf(p.peek(0).text, knownNames) || p.has("set", "-", "up")
+	for k := 0; k < 5; k++ {
+		if t := p.peek(0); t.kind != word && t.text != "-" || k == 0 && anyOf(t.text, "rep|repeat|rpt|work|as|same|this|these|each|every|until|for|ending|cont|continue|in|on|at|of|to|last|sc|dc|ch|turn|join|all|from|with|after|end|over|and|if|you|a|the|begin|note|") && !p.has("last", "row|rnd|round", ":") {
 			return false
 		}
-		l.Name = map[string]string{"decrease": "dec", "increase": "inc", "setup": "set-up"}[name]
-		if l.Name == "" {
+		if k > 0 && p.rowWord(l) {
+			name := p.words(from, p.i-1)
+			if short := shortNames[name]; short != "" {
+				name = short
+			}
 			l.Name = name
+			if p.hasNumber(0) {
+				return p.ranges(l) && (known || p.has(":|(|[|."))
+			}
+			return known && p.labelEnds() || p.has(":") || p.has("(|[") && p.peek(0).pair > 0 && p.peek(0).pair+1 < p.end && p.toks[p.peek(0).pair+1].text == ":"
 		}
-		if p.hasNumber(0) {
-			return p.ranges(l)
-		}
-		return p.labelEnds()
-	case t.text == "set" && p.has("set", "-", "up"):
-		p.i += 3
-		l.Name = "set-up"
-		return p.rowWord(l)
+		p.i++
 	}
 	return false
 }
+
+var shortNames = map[string]string{"decrease": "dec", "increase": "inc", "setup": "set-up", "set up": "set-up", "decreasing": "dec", "increasing": "inc"}
 
 // labelEnds tells whether a label without a number ends here.
 func (p *parser) labelEnds() bool {
@@ -131,8 +167,9 @@ func (p *parser) ranges(l *Label) bool {
 			return len(l.Ranges) > 0
 		}
 		r := one(from)
-		if (p.has("-") || p.has("--") || p.has("to") || p.has("through") || p.has("thru") || p.has("/")) && (p.hasNumber(1) || p.peek(1).kind == live || p.peek(1).kind == ordinal) {
+		if p.has("-|--|to|through|thru|until|/") && (p.hasNumber(1) || p.peek(1).kind == live || p.peek(1).kind == ordinal || anyOf(p.peek(1).text, "r|row|rnd|round|rows|") && p.hasNumber(2)) && !(p.peek(0).space && p.isStepAt(1)) {
 			p.i++
+			p.takeAny("r|row|rnd|round|rows")
 			to := p.rangeNumber()
 			r = Range{From: from, To: to}
 			if p.rangeList(&r) {
@@ -147,11 +184,16 @@ func (p *parser) ranges(l *Label) bool {
 		}
 		l.Ranges = append(l.Ranges, r)
 		at := p.i
+		if p.take("(", "and|&", "all|every|each") { // "Row 2 (and all WS rows)"
+			p.andAll(l)
+			p.take(")")
+			return true
+		}
 		if p.take(",", "and|&") || p.take(",") || p.take("and|&") || p.take("+") {
 			if p.hasNumber(0) && !p.peek(0).isStep(p) {
 				continue
 			}
-			if p.take("all|every") {
+			if p.take("all|every|each") {
 				p.andAll(l)
 				return true
 			}
@@ -175,9 +217,22 @@ func (t *token) isStep(p *parser) bool {
 	return n > 0 || (next.kind == word && !anyOf(next.text, "and|to|through|"))
 }
 
+// isStepAt tells whether the number k tokens on begins an instruction: "Row 3 -
+// 2 sc in first st".
+func (p *parser) isStepAt(k int) bool {
+	if !p.hasNumber(k) {
+		return false
+	}
+	from := p.i
+	p.i += k + 1
+	_, n := p.lookup()
+	p.i = from
+	return n > 0
+}
+
 // andAll reads "all WS rows", "all even rows".
 func (p *parser) andAll(l *Label) {
-	p.filler("other|following|foll|rem|remaining")
+	p.filler("other|following|foll|rem|remaining|alt|alternate|the")
 	t := p.peek(0).text
 	switch {
 	case anyOf(t, "ws|rs|even|odd|"):
@@ -187,6 +242,9 @@ func (p *parser) andAll(l *Label) {
 		l.AndAll = t[:1] + "s"
 		p.i++
 		p.takeAny("side")
+	}
+	if anyOf(p.toks[p.i-1].text, "alt|alternate|other|") && len(l.Ranges) > 0 && len(l.Ranges[0].From.Values) > 0 {
+		l.AndAll = [...]string{"even", "odd"}[l.Ranges[0].From.Values[0].N&1]
 	}
 	p.filler("numbered|side")
 	p.rowWord(&Label{})
@@ -243,7 +301,14 @@ func (p *parser) rangeList(r *Range) bool {
 		return false
 	}
 	p.i = open.pair + 1
-	span := Span{r.From.Start, p.at + p.toks[open.pair].end}
+	for p.has("(|[") && p.opt.Sizes != len(from)+1 { // size groups: "(12-16) (14-18)"
+		next := Range{From: &Number{Values: []Value{{}}}, To: &Number{Values: []Value{{}}}}
+		if !p.rangeList(&next) {
+			break
+		}
+		from, to = append(from, next.From.Values[1:]...), append(to, next.To.Values[1:]...)
+	}
+	span := Span{Start: r.From.Start, End: p.span(p.i - 1).End}
 	a := &Number{Span: span, Values: append([]Value{r.From.Values[0]}, from...)}
 	b := &Number{Span: span, Values: append([]Value{r.To.Values[0]}, to...)}
 	r.From, r.To = a, b

@@ -74,7 +74,7 @@ func (p *parser) has(words ...string) bool { return p.hasAt(0, words...) }
 func (p *parser) hasAt(k int, words ...string) bool {
 	for n, w := range words {
 		t := p.peek(k + n)
-		if t.text != w && !anyOf(t.text, w) {
+		if t.text != w && (t.text == "|" || !anyOf(t.text, w)) {
 			return false
 		}
 	}
@@ -83,17 +83,21 @@ func (p *parser) hasAt(k int, words ...string) bool {
 
 // anyOf tells whether text is one of the words of a list "a|b|c".
 func anyOf(text, list string) bool {
-	if text == "" || !strings.Contains(list, "|") {
+	if text == "" {
 		return false
 	}
-	for len(list) > 0 {
-		w, rest, _ := strings.Cut(list, "|")
-		if w == text {
+	for off := 0; ; {
+		i := strings.Index(list[off:], text)
+		if i < 0 {
+			return false
+		}
+		i += off
+		end := i + len(text)
+		if (i == 0 || list[i-1] == '|') && (end == len(list) || list[end] == '|') {
 			return true
 		}
-		list = rest
+		off = i + 1
 	}
-	return false
 }
 
 // take takes the words if they come next.
@@ -107,7 +111,7 @@ func (p *parser) take(words ...string) bool {
 
 // takeAny takes one of several words.
 func (p *parser) takeAny(list string) bool {
-	if anyOf(p.peek(0).text, list+"|") {
+	if anyOf(p.peek(0).text, list) {
 		p.i++
 		return true
 	}
@@ -122,10 +126,10 @@ func (p *parser) filler(list string) {
 
 func (p *parser) span(from int) Span {
 	if from >= len(p.toks) {
-		return Span{p.at + len(p.text), p.at + len(p.text)}
+		return Span{Start: p.at + len(p.text), End: p.at + len(p.text)}
 	}
 	last := max(from, p.i-1)
-	return Span{p.at + p.toks[from].start, p.at + p.toks[last].end}
+	return Span{Start: p.at + p.toks[from].start, End: p.at + p.toks[last].end}
 }
 
 func (p *parser) skipBullet() {

@@ -43,7 +43,19 @@ func (p *parser) lookup() (stitch.Kind, int) {
 	if t.kind != word && !(t.kind == number && p.peek(1).kind == word) {
 		return 0, 0
 	}
-	if t.kind == number {
+	if t.kind == number { // "2 dc tog"
+		for n := 2; n < 4 && t.frac == 0 && p.peek(n-1).kind == word; n++ {
+			if !anyOf(p.peek(n).text, "tog|together|") {
+				continue
+			}
+			name := t.text + p.peek(1).text
+			if n == 3 {
+				name += " " + p.peek(2).text
+			}
+			if k, ok := p.opt.Stitches.Lookup(name+"tog", p.opt.Terms); ok {
+				return k, n + 1
+			}
+		}
 		return 0, 0
 	}
 	if notNames[t.text] {
@@ -144,6 +156,10 @@ func (p *parser) unit(pl *Place) bool {
 		p.i++
 		pl.What = TurningChain
 		return true
+	case anyOf(t.text, "turning|beg|beginning|starting|initial|foundation|base|") && anyOf(p.peek(1).text, "ch|chain|chs|chains|") && anyOf(t.text, "foundation|base|"):
+		p.i += 2
+		pl.What = Foundation
+		return true
 	case anyOf(t.text, "turning|beg|beginning|starting|first|initial|") && anyOf(p.peek(1).text, "ch|chain|chs|"), t.text == "t" && p.has("t", "-", "ch"):
 		p.i += 2
 		if t.text == "t" {
@@ -169,6 +185,9 @@ func (p *parser) unit(pl *Place) bool {
 				pl.What = Space
 			} else {
 				pl.What = TurningChain
+				if p.takeAny("turning|beg|beginning|starting") {
+					p.takeAny("ch|chain")
+				}
 			}
 		}
 		return true
@@ -184,10 +203,15 @@ func (p *parser) unit(pl *Place) bool {
 		p.i++
 		pl.What = ARing
 		return true
-	case t.text == "corner" || t.text == "corners":
+	case anyOf(t.text, "corner|corners|"):
 		p.i++
+		if at := p.i; !p.space(pl) {
+			p.i = at
+			p.takeAny("sp|sps|space|st|sts|stitch")
+		}
 		pl.What = Corner
-		p.takeAny("sp|sps|space|st|sts|stitch")
+		return true
+	case p.hasNumber(0) && p.peek(1).text == "-" && p.hyphenStitch(pl):
 		return true
 	case anyOf(t.text, "place|spot|"):
 		p.i++
@@ -195,10 +219,34 @@ func (p *parser) unit(pl *Place) bool {
 	}
 	if k, n := p.lookup(); n > 0 {
 		p.i += n
+		if !p.has("sp|sps|space|lp", "of|in|on") && p.takeAny("sp|sps|space|spaces") { // "V-st sp": the space of it
+			pl.What = Space
+			return true
+		}
 		pl.What, pl.Kind = AStitch, k
 		return true
 	}
 	return false
+}
+
+// hyphenStitch reads "5-dc group", "3-dc cluster".
+func (p *parser) hyphenStitch(pl *Place) bool {
+	from := p.i
+	p.i += 2
+	k, n := p.lookup()
+	if n == 0 || k == stitch.Chain {
+		p.i = from
+		return false
+	}
+	p.i += n
+	pl.What, pl.Kind = AStitch, k
+	if !p.takeAny("group|groups|grp|set|sets|fan|fans|block") {
+		if whole, n := p.lookup(); n > 0 {
+			pl.Kind = whole
+			p.i += n
+		}
+	}
+	return true
 }
 
 func (p *parser) hasNumber(k int) bool { t := p.peek(k); return t.kind == number && t.frac == 0 }
@@ -264,7 +312,7 @@ func (p *parser) chainCount(pl *Place) {
 func (p *parser) target() *Place {
 	from := p.i
 	pl := &Place{}
-	p.filler("the|a|an|your|this|that|to|both|all")
+	p.filler("the|a|an|your|this|that|to|all")
 	if l := p.loopWords(); l != BothLoops {
 		pl.Loop = l
 		p.filler("only|of|the|in")
@@ -314,11 +362,24 @@ func (p *parser) which(pl *Place) bool {
 			return p.unit(pl)
 		}
 		pl.Which = Each
-		p.filler("rem|remaining|single")
-		if !p.unit(pl) {
+		p.filler("rem|remaining|single|and|every|unworked")
+		if p.takeAny("other") { // "every other st" leaves some out: not told here
 			return false
 		}
-		pl.To = p.limit()
+		if !p.unit(pl) {
+			return p.rowEnds(pl)
+		}
+		p.withSpaces(pl)
+		if at := p.i; p.takeAny("of|in") && p.whichWord() {
+			if q := p.target(); q != nil {
+				pl.Of, pl.To = q, q.To
+			}
+		} else {
+			p.i = at
+		}
+		if pl.To == nil {
+			pl.To = p.limit()
+		}
 		return true
 	case anyOf(t.text, "next|following|foll|nxt|"):
 		p.i++
@@ -330,11 +391,12 @@ func (p *parser) which(pl *Place) bool {
 		if p.startsNumber() && !p.spaceAhead() {
 			pl.N = p.number()
 		}
-		p.takeAny("unworked|skipped|free|unused")
+		p.takeAny("unworked|skipped|free|unused|marked")
 		p.unit(pl)
+		p.ofPlace(pl)
 		return true
 	case anyOf(t.text, "first|1st|"):
-		if p.has("first", "ch", "-") || p.has("first|1st", "ch|chain", "from|of") {
+		if p.has("first|1st", "ch", "-") || p.has("first|1st", "ch|chain", "from|of") || p.hasNumber(1) && p.hasAny(2, "ch") && !p.hasAny(3, "sp|-|s") && p.made {
 			break
 		}
 		p.i++
@@ -363,6 +425,22 @@ func (p *parser) which(pl *Place) bool {
 			p.joinWords()
 		}
 		return true
+	case anyOf(t.text, "unworked|skipped|free|unused|") && anyOf(p.peek(1).text, "lp|loop|lps|loops|"):
+		p.i++
+		pl.Which, pl.What = Next, Foundation
+		p.i++
+		if p.takeAny("of") {
+			p.filler("the")
+			p.which(&Place{})
+		}
+		return true
+	case anyOf(t.text, "unworked|skipped|missed|free|"):
+		p.i++
+		pl.Which = Remaining
+		if p.startsNumber() && !p.spaceAhead() {
+			pl.N = p.number()
+		}
+		return p.unit(pl)
 	case anyOf(t.text, "rem|remaining|"):
 		p.i++
 		pl.Which = Each
@@ -370,8 +448,13 @@ func (p *parser) which(pl *Place) bool {
 			pl.N, pl.Which = p.number(), Next
 		}
 		if anyOf(p.peek(0).text, "lp|loop|lps|loops|") && anyOf(p.peek(1).text, "of|") {
-			p.i++
+			p.i += 2
+			p.filler("the|foundation|beg|beginning|starting|base|first|each")
+			p.takeAny("ch|chs|chain|chains")
 			pl.What = Foundation
+			if pl.Which == Each {
+				pl.To = p.limit()
+			}
 			return true
 		}
 		if !p.unit(pl) {
@@ -393,17 +476,21 @@ func (p *parser) which(pl *Place) bool {
 	case anyOf(t.text, "center|centre|middle|"):
 		p.i++
 		pl.Which = Centre
+		if p.startsNumber() && !p.spaceAhead() {
+			pl.N = p.number()
+		}
 		p.unit(pl)
 		if p.take("of") {
-			pl.Of = p.target()
+			if pl.Of = p.target(); pl.Of != nil && pl.Of.What == TurningChain && pl.Of.Which == Next {
+				pl.Of.What = Space
+			}
 		}
 		return true
 	case anyOf(t.text, "top|"):
 		p.i++
 		p.filler("of|the|lp|loop")
 		pl.Which = Top
-		p.filler("next")
-		if p.has("last") || p.has("first") {
+		if p.has("last|first|next|same|each|following") && !p.has("first|last", "ch|3|4|5|2") && !(p.hasNumber(1) && p.hasAny(2, "ch")) {
 			q := &Place{}
 			if p.which(q) {
 				*pl = *q
@@ -413,9 +500,14 @@ func (p *parser) which(pl *Place) bool {
 		return p.turningUnit(pl)
 	case anyOf(t.text, "base|"):
 		p.i++
-		p.filler("of|the|beg")
+		p.filler("of|the|beg|turning|starting|same|first|initial")
 		pl.Which = Same
-		p.unit(&Place{})
+		if q := (&Place{}); p.hasNumber(0) && p.hasAny(1, "ch|chain") {
+			p.i += 2
+		} else {
+			p.unit(q)
+			p.chainCount(q)
+		}
 		return true
 	case t.text == "magic" && anyOf(p.peek(1).text, "ring|circle|loop|"), t.text == "mr", t.text == "mc":
 		p.i++
@@ -438,12 +530,22 @@ func (p *parser) which(pl *Place) bool {
 		}
 		p.unit(&Place{})
 		return true
-	case p.has("bet|between"):
+	case p.has("bet|between") || p.has("both", "loops|lps"):
+		if p.take("both", "loops|lps") {
+			if p.take("of") {
+				p.filler("the")
+				return p.which(pl)
+			}
+			return true
+		}
 		p.i++
 		p.filler("the|next")
 		pl.Which = Between
 		p.number()
 		p.unit(&Place{})
+		return true
+	}
+	if p.rowEnds(pl) {
 		return true
 	}
 	if n, ok := p.nth(); ok {
@@ -471,10 +573,95 @@ func (p *parser) which(pl *Place) bool {
 		if pl.What == TurningChain {
 			pl.Which = Top
 		}
+		p.ofPlace(pl)
 		return true
 	}
 	p.i = from
 	return false
+}
+
+// rowEnds reads "end of each row", "row ends", "side of each row", "ends of
+// rows".
+func (p *parser) rowEnds(pl *Place) bool {
+	from := p.i
+	each := p.toks[max(0, p.i-1)].text == "each" || p.toks[max(0, p.i-1)].text == "every"
+	switch {
+	case p.take("row|rows", "end|ends|side|sides|edge"), p.take("row-end|row-ends"), p.take("row", "-", "end|ends"):
+	case p.take("end|ends|side|sides|edge", "of"):
+		p.filler("the|all")
+		each = p.takeAny("each|every") || each
+		if !p.takeAny("row|rows|rnd") {
+			p.i = from
+			return false
+		}
+	case each && p.take("row|rows") && (p.done() || p.peek(0).kind == mark || p.has("along|down|up|across|around|of")):
+	default:
+		p.i = from
+		return false
+	}
+	pl.What = RowEnd
+	if each || anyOf(p.toks[p.i-1].text, "rows|ends|sides|row-ends|") {
+		pl.Which = Each
+		pl.To = p.limit()
+	}
+	return true
+}
+
+// whichWord tells whether a word that picks places comes next, articles apart.
+func (p *parser) whichWord() bool {
+	k := 0
+	if p.has("the") {
+		k = 1
+	}
+	if p.hasAny(k, "next|same|each|every|first|last|following|foll|corner|any|marked") {
+		return true
+	}
+	from := p.i
+	p.i += k
+	_, n := p.lookup()
+	p.i = from
+	return n > 0
+}
+
+// ofPlace reads what a place is part of: "ch-2 sp of next shell".
+func (p *parser) ofPlace(pl *Place) {
+	from := p.i
+	if !p.takeAny("of|on") || !p.whichWord() || p.has("the", "row|rnd|round") || p.has("next|last|first", "row|rnd|round") {
+		p.i = from
+		return
+	}
+	q := p.target()
+	if q == nil {
+		p.i = from
+		return
+	}
+	pl.Of = q
+	if q.Which == Each && pl.Which == Next && pl.N == nil {
+		pl.Which, pl.To = Each, q.To
+	}
+}
+
+// withSpaces reads "and ch-1 sp" after "each st": both are worked into.
+func (p *parser) withSpaces(pl *Place) {
+	from := p.i
+	if !p.takeAny("and|&|or") {
+		return
+	}
+	p.take("in|into")
+	p.takeAny("each|every")
+	if pl.What != AStitch && pl.What != AnyStitch && pl.What != Space {
+		p.i = from
+		return
+	}
+	q := &Place{}
+	switch {
+	case pl.What == Space && (p.unit(q) && (q.What == AStitch || q.What == AnyStitch)):
+	case pl.What != Space && (p.space(q) || p.takeAny("ch|chs|chain|chains")):
+	default:
+		p.i = from
+		return
+	}
+	pl.What, pl.Kind, pl.Chains = StitchOrSpace, 0, nil
 }
 
 // turningUnit reads the chain whose top is meant.
@@ -533,40 +720,48 @@ func (p *parser) nth() (*Number, bool) {
 
 func (p *parser) nthPlace(pl *Place, n *Number) bool {
 	pl.Which, pl.N = Nth, n
-	if !p.unit(pl) {
+	if p.has("of|in") && p.hasNumber(1) && p.hasAny(2, "ch|chs") { // "3rd of 5ch"
+		pl.What = Chain
+	} else if !p.unit(pl) {
 		return false
 	}
-	if pl.What == Chain || pl.What == TurningChain || pl.What == Space {
-		switch {
-		case p.take("from", "hook|the"), p.take("from", "your"):
-			p.filler("hook")
-			pl.What = Chain
-		case p.takeAny("of|in|from"):
-			p.filler("the|same")
-			pl.What = Chain
-			of := &Place{}
-			from := p.i
-			p.filler("next")
-			if p.which(of) || p.turningUnit(of) {
-				if of.What == Chain || of.What == AnyStitch {
-					of.What = TurningChain
-					p.chainCount(of)
-					if of.What == Space {
-						of.Which = Next
-					}
-				}
-				if of.What == TurningChain && p.toks[from].text == "next" {
-					of.What = Space
-				}
-				of.Span = p.span(from)
-				pl.Of = of
-			}
-		case pl.What == Chain:
-			if p.take("from") {
-				p.filler("the|hook")
-			}
+	switch {
+	case p.take("from", "the|your", "hook"), p.take("from", "hook"), p.take("from", "the|your"), pl.What == Chain && p.take("from"):
+		pl.What = Chain
+		return true
+	case p.has("of|in|from|on") && !p.has("of|on|from", "row|rnd|round") && !p.has("of|on", "the", "row|rnd|round"):
+	default:
+		return true
+	}
+	from := p.i
+	p.i++
+	p.filler("the")
+	if pl.What == TurningChain || pl.What == Space {
+		pl.What = Chain
+	}
+	at := p.i
+	of := &Place{}
+	switch {
+	case p.hasNumber(0) && p.hasAny(1, "ch|chs") && !p.hasAny(2, "-|sp|lp"):
+		of.Chains, of.What, of.Which = p.number(), TurningChain, Top
+		p.i++
+	case p.which(of):
+	case !p.turningUnit(of):
+		p.i = from
+		return true
+	}
+	next := p.toks[at].text == "next" || p.toks[at].text == "same" || p.toks[at].text == "each"
+	if pl.What == Chain && (of.What == Chain || of.What == AnyStitch && of.Which != Same) {
+		of.What = TurningChain
+		p.chainCount(of)
+	}
+	if of.What == TurningChain {
+		if of.Which = Top; next {
+			of.What, of.Which = Space, Next
 		}
 	}
+	of.Span = p.span(at)
+	pl.Of = of
 	return true
 }
 
@@ -578,10 +773,17 @@ func (p *parser) followers(pl *Place) {
 		case p.startsNumber() && (p.hasAfterNumber("row|rows|rnd|rnds|round|rounds", "below|down|previous")):
 			pl.Below = p.number()
 			p.i += 2
+			if at := p.i; p.has("next|the|same|first|last") {
+				q := &Place{}
+				p.filler("the")
+				if !p.which(q) {
+					p.i = at
+				}
+			}
 			continue
 		case p.take("from", "hook"), p.take("from", "the", "hook"):
 			continue
-		case p.take("in", "row|rnd|round", "below"), p.take("of", "row|rnd|round", "below"), p.take("in|of|on", "previous|prev|last", "row|rnd|round"):
+		case p.take("from|in", "row|rnd|round", "below|before"), p.take("of", "row|rnd|round", "below"), p.take("in|of|on", "previous|prev|last", "row|rnd|round"):
 			continue
 		case p.has("made|worked|only"):
 			if p.peek(0).text == "made" {
@@ -622,7 +824,7 @@ func (p *parser) followers(pl *Place) {
 	}
 }
 
-func (p *parser) hasAny(k int, list string) bool { return anyOf(p.peek(k).text, list+"|") }
+func (p *parser) hasAny(k int, list string) bool { return anyOf(p.peek(k).text, list) }
 
 func (p *parser) hasAfterNumber(words ...string) bool {
 	from := p.i
@@ -633,6 +835,16 @@ func (p *parser) hasAfterNumber(words ...string) bool {
 }
 
 func (p *parser) joinWords() {
+	p.filler("the|first|last|previous|prev|your|beg|beginning|turning|starting")
+	if p.hasNumber(0) && p.hasAny(1, "ch") {
+		p.i++
+	}
+	if p.takeAny("ch|chain") {
+		p.take("-")
+		if p.hasNumber(0) {
+			p.i++
+		}
+	}
 	p.filler("the|first|last|previous|prev|sl|st|join|joining|joined|was|made|dc|sc|hdc|tr|stitch|slip|tch|beg|ch|base|of|worked|cluster|you|just|your|where")
 }
 
@@ -640,10 +852,10 @@ func (p *parser) joinWords() {
 // next ch-1 sp". nil if nothing is said.
 func (p *parser) limit() *Limit {
 	from := p.i
-	p.filler("all|the")
+	p.filler("all|the|way")
 	switch {
-	case p.takeAny("across|around|rnd|along"):
-		p.filler("the|row|rnd|round|edge|entire|piece|way")
+	case p.takeAny("across|around|along"):
+		p.filler("the|row|rnd|round|edge|entire|piece|way|side|sides|all|whole|ring|edges|of|work|row|top|bottom|long|short|other|again")
 		if p.has("to|until", "last|next|end|tch|marker") || p.has("to", "within") {
 			if l := p.limit(); l != nil {
 				l.Span = p.span(from)
@@ -651,13 +863,15 @@ func (p *parser) limit() *Limit {
 			}
 		}
 		return &Limit{Span: p.span(from), End: true}
-	case p.has("to|until|till|up") && p.hasAny(1, "end|the|last|next|tch|top|marker|corner|within|beg|turning|marked|first|center|each|you|to|ch|sp|before|m"):
-		p.i++
-		p.filler("to|the|within|before|you|reach|there|are|only")
+	case p.take("until|till|to", "you", "reach") || p.has("to|until|till|up|til") && p.hasAny(1, "end|the|last|next|tch|top|marker|corner|within|beg|turning|marked|first|center|each|you|to|ch|sp|before|m"):
+		if p.toks[p.i-1].text != "reach" {
+			p.i++
+		}
+		p.filler("to|the|within|before|you|reach|there|are|only|very")
 		l := &Limit{}
 		switch {
 		case p.take("end"):
-			p.filler("of|the|row|rnd|round|ch|chain|chains")
+			p.filler("of|the|row|rnd|round|ch|chain|chains|rows")
 			l.End = true
 		case p.takeAny("last"):
 			pl := &Place{}
@@ -667,7 +881,10 @@ func (p *parser) limit() *Limit {
 			}
 			p.unit(pl)
 			l.What, l.Kind, l.Chains = pl.What, pl.Kind, pl.Chains
-			p.filler("remain|rem|are|left|of|row|rnd")
+			p.filler("remain|rem|are|left|of|row|rnd|remaining|the|round|before|on")
+			for anyOf(p.toks[p.i-1].text, "the|on|before|") {
+				p.i--
+			}
 		case p.takeAny("marker|m"):
 			l.Next, l.Marked = true, true
 		default:

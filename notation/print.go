@@ -103,11 +103,11 @@ func Terms(src string, at int, from Options, to stitch.Terms) []edit {
 		case n > 0 && t.kind == word:
 			name := src[t.start:p.toks[p.i+n-1].end]
 			if text := renamed(from, k, name, to); text != name {
-				edits = append(edits, edit{Span{at + t.start, at + p.toks[p.i+n-1].end}, text})
+				edits = append(edits, edit{Span{Start: at + t.start, End: at + p.toks[p.i+n-1].end}, text})
 			}
 			p.i += n
 		case t.kind == word && words[t.text] != "":
-			edits = append(edits, edit{Span{at + t.start, at + t.end}, like(src[t.start:t.end], words[t.text])})
+			edits = append(edits, edit{Span{Start: at + t.start, End: at + t.end}, like(src[t.start:t.end], words[t.text])})
 			p.i++
 		default:
 			p.i++

@@ -1,7 +1,5 @@
 package notation
 
-import "strings"
-
 // bracket reads "( ... )" and tells its seven jobs apart.
 func (p *parser) bracket() []Step {
 	open := p.peek(0)
@@ -11,7 +9,7 @@ func (p *parser) bracket() []Step {
 	from := p.i
 	if open.pair < 0 || open.pair >= p.end {
 		p.i++
-		return []Step{&Remark{p.span(from)}}
+		return []Step{&Remark{Span: p.span(from)}}
 	}
 	closing := open.pair
 	if p.opt.Sizes > 1 && p.listIn(p.i) == p.opt.Sizes {
@@ -19,7 +17,7 @@ func (p *parser) bracket() []Step {
 	}
 	if n := p.listIn(p.i); n > 0 && closing+1 >= p.end || p.i+1 == closing {
 		p.i = closing + 1
-		return []Step{&Remark{p.span(from)}}
+		return []Step{&Remark{Span: p.span(from)}}
 	}
 	p.i = closing + 1
 	g := &Group{}
@@ -35,7 +33,7 @@ func (p *parser) bracket() []Step {
 		p.i = closing + 1
 		span := p.span(from)
 		p.unread = append(p.unread, span)
-		return []Step{&Unknown{span}}
+		return []Step{&Unknown{Span: span}}
 	}
 	end := p.end
 	p.i, p.end = from+1, closing
@@ -125,18 +123,20 @@ func (p *parser) times() *Times {
 		}
 		p.takeAny("times|time")
 	case p.has("once|twice|thrice"):
-		n := map[string]int{"once": 1, "twice": 2, "thrice": 3}[p.peek(0).text]
-		t.N = &Number{Values: []Value{{N: n}}, Span: Span{p.at + p.peek(0).start, p.at + p.peek(0).end}}
+		t.N = &Number{Values: []Value{{N: timesWords[p.peek(0).text]}}}
 		p.i++
-		t.More = p.takeAny("more")
+		t.N.Span = p.span(p.i - 1)
+		p.timesList(t)
+		t.More = p.takeAny("more|again")
 	case p.startsNumber():
 		t.N = p.number()
 		more := p.takeAny("more|additional|further")
-		if !p.takeAny("times|time|x") {
+		if !p.takeAny("times|time|x|tms") {
 			p.i = from
 			return nil
 		}
-		t.More = p.takeAny("more") || more
+		p.timesList(t)
+		t.More = p.takeAny("more|again") || more
 	default:
 		p.i = from
 		return nil
@@ -149,6 +149,33 @@ func (p *parser) times() *Times {
 	return t
 }
 
+var timesWords = map[string]int{"once": 1, "twice": 2, "thrice": 3}
+
+// timesList reads how often in further sizes when each has its own words:
+// "twice [3 times]{3 times}", "once (twice, 3 times)".
+func (p *parser) timesList(t *Times) {
+	for p.has("(|[|{") && p.peek(0).pair > 0 {
+		var list []Value
+		for i := p.i + 1; i < p.peek(0).pair; i++ {
+			switch u := &p.toks[i]; {
+			case u.kind == number && u.frac == 0 && i+1 < p.end && anyOf(p.toks[i+1].text, "times|time|"):
+				list = append(list, Value{N: u.n})
+			case timesWords[u.text] > 0:
+				list = append(list, Value{N: timesWords[u.text]})
+			case anyOf(u.text, "times|time|,|:|;|/|"):
+			default:
+				return
+			}
+		}
+		if len(list) == 0 {
+			return
+		}
+		t.N.Values = append(t.N.Values, list...)
+		p.i = p.peek(0).pair + 1
+		t.N.Span.End = p.span(p.i - 1).End
+	}
+}
+
 // remarkBracket reads a bracket that orders nothing: "(RS)", "(shell made)",
 // "(counts as dc)", "(see Notes)".
 func (p *parser) remarkBracket(from, closing int) []Step {
@@ -157,6 +184,14 @@ func (p *parser) remarkBracket(from, closing int) []Step {
 	defer func() { p.end = end }()
 	if c := p.countsWords(); c != nil {
 		p.i = closing + 1
+		switch {
+		case p.chain != nil && p.chain.Counts == nil && !p.note:
+			p.chain.Counts = c
+			return []Step{}
+		case p.skip != nil && p.skip.Counts == nil:
+			p.skip.Counts = c
+			return []Step{}
+		}
 		return []Step{&Rule{Span: p.span(from), About: AboutTurningChain, Counts: c}}
 	}
 	p.i = from + 1
@@ -164,7 +199,7 @@ func (p *parser) remarkBracket(from, closing int) []Step {
 		p.i = closing + 1
 		c.Span = p.span(from)
 		p.counts = append(p.counts, c)
-		return []Step{&Remark{p.span(from)}}
+		return []Step{}
 	}
 	orders := false
 	for i := from + 1; i < closing; i++ {
@@ -179,11 +214,21 @@ func (p *parser) remarkBracket(from, closing int) []Step {
 		}
 	}
 	last := p.toks[closing-1].text
-	if !orders || anyOf(last, "made|worked|completed|") || p.toks[from+1].text == "see" || p.toks[from+1].text == "this" || p.toks[from+1].text == "note" || p.toks[from+1].text == "you" {
+	if !orders || p.hasWord(from, closing, "see|made|completed|same|rather|instead|like|example|optional|note|if|is|are|these|here|will|should|you|loops|hook|i|called|means|corner|page|photo|picture") || anyOf(last, "made|worked|completed|") || p.toks[from+1].text == "see" || p.toks[from+1].text == "this" || p.toks[from+1].text == "note" || p.toks[from+1].text == "you" {
 		p.i = closing + 1
-		return []Step{&Remark{p.span(from)}}
+		return []Step{&Remark{Span: p.span(from)}}
 	}
 	return nil
+}
+
+// hasWord tells whether one of the words stands between two tokens.
+func (p *parser) hasWord(from, to int, list string) bool {
+	for i := from; i < to && i < from+30; i++ {
+		if p.toks[i].kind == word && anyOf(p.toks[i].text, list+"|") {
+			return true
+		}
+	}
+	return false
 }
 
 // stars keeps the passages that marks have opened in a line.
@@ -198,69 +243,112 @@ type openStar struct {
 	at     int // token of the mark
 	steps  []Step
 	closed bool // a second mark of the same kind has closed it
+	n      int  // how many steps stand before that mark
 }
+
+// mostStars is how many passages may be open at once.
+const mostStars = 16
 
 // push adds a step to the innermost open passage, or to the line.
 func (s *stars) push(steps *[]Step, one Step) {
-	for i := len(s.open) - 1; i >= 0; i-- {
-		if !s.open[i].closed {
-			s.open[i].steps = append(s.open[i].steps, one)
-			return
-		}
-	}
-	if len(s.open) > 0 {
-		// between a closed passage and its rep clause
-		s.open[0].steps = append(s.open[0].steps, one)
+	if k := len(s.open) - 1; k >= 0 {
+		s.open[k].steps = append(s.open[k].steps, one)
 		return
 	}
 	*steps = append(*steps, one)
 }
 
 // mark takes a star or dagger that opens or closes a passage.
-func (s *stars) mark() bool {
+func (s *stars) mark(steps *[]Step) bool {
 	p := s.p
 	t := p.peek(0)
-	if t.kind != mark || t.text == "" || !strings.Contains("* ** *** † ‡ § #", t.text) || t.text == " " {
+	if t.kind != mark || !isMark(t.text) {
 		return false
 	}
 	at := p.i
+	p.i++
 	for i := len(s.open) - 1; i >= 0; i-- {
-		if s.open[i].mark == t.text && !s.open[i].closed && len(s.open[i].steps) > 0 {
-			// "*A*; rep ...": the passage ends here
-			p.i++
-			if i == len(s.open)-1 {
-				s.open[i].closed = true
+		if o := s.open[i]; o.mark == t.text && !o.closed {
+			if len(o.steps) == 0 {
+				o.at = at // a second star with nothing between
+			} else if s.closes(at) || i < len(s.open)-1 {
+				s.fold(i)
+				o.closed, o.n = true, len(o.steps)
+			} else {
+				break
 			}
 			return true
 		}
 	}
-	p.i++
 	if t.text == "**" && len(s.open) > 0 && !s.open[len(s.open)-1].closed {
 		// a mark inside: where the last repeat stops, or another passage; the
 		// rep clause tells
-		o := s.open[len(s.open)-1]
-		o.steps = append(o.steps, &Stop{Span: p.span(at), Mark: t.text})
+		s.push(steps, &Stop{Span: p.span(at), Mark: t.text})
 		return true
+	}
+	if len(s.open) >= mostStars {
+		return true
+	}
+	for k := len(s.open) - 1; k >= 0 && s.open[k].closed && s.open[k].mark == t.text; k-- {
+		s.abandon(steps, k) // "*A*, B, *C*": A is not repeated any more
 	}
 	s.open = append(s.open, &openStar{mark: t.text, at: at})
 	return true
 }
 
+// closes tells whether a second star ends a passage rather than begins
+// another: it stands close after a word, or a rep clause follows.
+func (s *stars) closes(at int) bool {
+	p := s.p
+	if !p.toks[at].space || p.done() {
+		return true
+	}
+	next := p.peek(0)
+	return next.space || next.kind == mark || p.has("rep|repeat|rpt|repeating|x|across|around") || p.startsNumber()
+}
+
+// fold makes stars without a rep clause of what stands open inside passage i.
+func (s *stars) fold(i int) {
+	for len(s.open)-1 > i {
+		k := len(s.open) - 1
+		s.abandon(nil, k)
+	}
+}
+
+// abandon closes passage k, which no rep clause has closed.
+func (s *stars) abandon(steps *[]Step, k int) {
+	o := s.open[k]
+	s.open = s.open[:k]
+	n := len(o.steps)
+	if o.closed {
+		n = o.n
+	}
+	if n > 0 {
+		end := o.steps[n-1].At().End
+		s.push(steps, &Star{Span: Span{Start: s.p.span(o.at).Start, End: end}, Mark: o.mark, Body: o.steps[:n:n]})
+	}
+	for _, one := range o.steps[n:] {
+		s.push(steps, one)
+	}
+}
+
 // repWords tells whether a rep clause comes next, and passes over its verb.
 func (p *parser) repWords() bool {
 	from := p.i
-	p.filler("and|then|work|*")
-	if p.takeAny("rep|repeat|rpt|repeating|reps|repeats|work") && !(p.toks[p.i-1].text == "work" && !p.has("from|between", "*|**|†")) {
-		if p.has("row|rows|rnd|rnds|round|rounds|last|pattern|this|these|for|until|all|inc|dec|both|above|instructions|steps|step|1st|2nd") || p.hasNumber(0) && !p.has("from") && false {
-			if !p.has("last") || !p.has("last", "*") {
-				p.i = from
-				return false
-			}
-		}
+	p.filler("and|then")
+	if p.has("work|working|worked", "from|between|bet", "*|**|***|†|‡|††|first") || p.has("from|between|bet", "*|**|***|†|††", "to|and|twice|once|-|across|around") {
+		p.takeAny("work|working|worked")
 		return true
 	}
-	p.i = from
-	return false
+	if !p.takeAny("rep|repeat|rpt|repeating|reps|repeats|rept") {
+		p.i = from
+		return false
+	}
+	if p.has("row|rows|rnd|rnds|round|rounds|pattern|pat|patt|this|these|for|until|all|inc|dec|both|above|instructions|steps|step|1st|2nd|as|in|last|previous|prev|other|on|second|third") && !p.has("for|all|in", "across|around|along|*|the") || p.peek(0).kind == ordinal || p.hasNumber(0) && p.hasAny(1, "rows|rnds|rounds|row") {
+		p.i = from
+		return false
+	}
+	return true
 }
 
 // rep reads a rep clause and closes the passage it goes back to.
@@ -269,9 +357,6 @@ func (s *stars) rep(steps *[]Step) (bool, []Step) {
 	from := p.i
 	if len(s.open) == 0 && !p.has("rep|repeat|rpt|repeating|work|and|then|ending|end") {
 		return false, nil
-	}
-	if s.endClause() {
-		return true, nil
 	}
 	if !p.repWords() {
 		// "* ... * 6 times", "*A* x 4"
@@ -290,13 +375,15 @@ func (s *stars) rep(steps *[]Step) (bool, []Step) {
 		return false, nil
 	}
 	begin, stop := "", ""
+	p.filler("instructions|sequence|pattern|section|everything|again")
 	switch {
-	case p.takeAny("from|between|bet"):
-		p.filler("the|first|last|single|one")
+	case p.takeAny("from|between|bet|btw|btwn"):
+		p.filler("the|first|last|single|one|asterisk|asterisks|stars|beginning|beg|star|two|start|of|row|rnd|round|to")
 		begin = s.markName()
 		p.filler("'|s|sts")
-		if p.has("to|and|through|-|--") && isMark(p.peek(1).text) {
+		if p.has("to|and|through|-|--|until") && isMark(p.peek(1).text) || p.has("to", "next|second|last|the") && isMark(p.peek(2).text) {
 			p.i++
+			p.filler("next|second|last|the")
 			stop = s.markName()
 			p.filler("'|s")
 		}
@@ -307,13 +394,19 @@ func (s *stars) rep(steps *[]Step) (bool, []Step) {
 			stop = s.markName()
 		}
 		p.filler("'|s")
-	case len(s.open) == 0:
-		p.i = from
-		return false, nil
 	}
-	p.take(",")
+	if p.take(",") && isMark(p.peek(0).text) {
+		p.i--
+	}
 	t := p.repTimes()
-	s.last1(t)
+	if begin == "" && len(s.open) == 0 {
+		if p.i == from+1 && t.Fit {
+			p.i = from
+			return false, nil
+		}
+		s.wholeLine(steps, t, from)
+		return true, nil
+	}
 	idx := -1
 	for i := len(s.open) - 1; i >= 0; i-- {
 		if begin == "" || s.open[i].mark == begin {
@@ -340,8 +433,43 @@ func (s *stars) rep(steps *[]Step) (bool, []Step) {
 	return true, nil
 }
 
+// isMark tells whether a token marks a passage.
 func isMark(t string) bool {
-	return t == "*" || t == "**" || t == "***" || t == "†" || t == "‡" || t == "#"
+	switch t {
+	case "*", "**", "***", "†", "††", "†††", "‡", "‡‡", "#", "§":
+		return true
+	}
+	return false
+}
+
+// wholeLine reads "sc 3, inc, repeat 5 more times": with no star, what is
+// worked again begins after the turning chain.
+func (s *stars) wholeLine(steps *[]Step, t *Times, from int) {
+	p := s.p
+	k := 0
+	for ; k < len(*steps); k++ {
+		if !opening((*steps)[k]) {
+			break
+		}
+	}
+	body := append([]Step(nil), (*steps)[k:]...)
+	if len(body) == 0 {
+		*steps = append(*steps, &Orphan{Span: p.span(from), Times: t})
+		return
+	}
+	if t.N != nil && t.Unsure { // "repeat 6 times" with nothing to go back to: 6 in all
+		t.More = false
+	}
+	*steps = append((*steps)[:k:k], &Star{Span: Span{Start: body[0].At().Start, End: p.span(from).End}, Body: body, Times: t, Rep: p.span(from)})
+}
+
+// opening tells whether a step only gets a row ready.
+func opening(s Step) bool {
+	switch s.(type) {
+	case *Chains, *Turn, *Join, *JoinYarn, *Color, *Remark, *Rule, *MagicRing, *FastenOff:
+		return true
+	}
+	return false
 }
 
 func (s *stars) markName() string {
@@ -384,8 +512,9 @@ func (p *parser) repTimes() *Times {
 				p.i = at
 			}
 		}
-		if n := p.times(); n != nil && t.To.End { // "across, 6 times in all"
-			_ = n
+		if n := p.times(); n != nil && t.To.End { // "around 6 times"
+			t.N, t.To, t.Unsure = n.N, nil, !n.More
+			t.More = true
 		}
 	} else if n := p.times(); n != nil {
 		said := n.More
@@ -394,8 +523,7 @@ func (p *parser) repTimes() *Times {
 		if v := t.N.Values; len(v) == 1 && v[0].N == 1 {
 			t.Unsure = false
 		}
-		if p.takeAny("across|around") {
-		}
+		p.takeAny("across|around")
 	} else if p.startsNumber() && !p.spaceAhead() {
 		at := p.i
 		num := p.number()
@@ -407,9 +535,9 @@ func (p *parser) repTimes() *Times {
 	}
 	t.Span = p.span(from)
 	if p.i == from {
-		t.Span = Span{p.at + len(p.text), p.at + len(p.text)}
+		t.Span = Span{Start: p.at + len(p.text), End: p.at + len(p.text)}
 		if from > 0 {
-			t.Span = Span{p.at + p.toks[from-1].start, p.at + p.toks[from-1].end}
+			t.Span = Span{Start: p.at + p.toks[from-1].start, End: p.at + p.toks[from-1].end}
 		}
 	}
 	p.repEnding(t)
@@ -421,11 +549,15 @@ func (p *parser) repTimes() *Times {
 func (p *parser) repEnding(t *Times) {
 	for {
 		from := p.i
-		p.take(",")
-		p.take(";")
+		if !p.take(",") && !p.take(";") && p.has(".|(|--|-", "ending|end|omitting|omit|working") {
+			p.i++
+		}
+		p.filler("but")
 		switch {
 		case p.endAt(t):
-		case p.takeAny("omitting|omit|omitted|leaving") && p.takeAny("the|last|final"):
+		case p.has("omitting|omit|omitted|leaving", "the|last|final|ch|off"):
+			p.i++
+			p.takeAny("off")
 			p.filler("the|last|final")
 			if s := p.step(); s != nil {
 				t.Omit = s
@@ -497,27 +629,33 @@ func (p *parser) placedWork() bool {
 	return n > 0
 }
 
-// endClause reads an "ending last rep at **" that stands after its rep clause
-// and a full stop.
-func (s *stars) endClause() bool { return false }
-
-func (s *stars) last1(t *Times) {}
-
 // close makes a Star of an open passage and of all that stands in it.
 func (s *stars) close(steps *[]Step, idx int, t *Times, from int) {
 	p := s.p
+	s.fold(idx)
 	o := s.open[idx]
-	for i := len(s.open) - 1; i > idx; i-- { // what was opened inside and never closed
-		o.steps = append(o.steps, &Star{Span: p.span(s.open[i].at), Mark: s.open[i].mark, Body: s.open[i].steps})
-	}
-	body := o.steps
 	s.open = s.open[:idx]
+	body := o.steps
+	if o.closed {
+		body = body[:o.n:o.n]
+	}
+	s.keep(o.mark, body)
+	if o.closed && len(o.steps) > o.n { // "*A*, B, rep from * to * twice"
+		for _, one := range o.steps {
+			s.push(steps, one)
+		}
+		s.again(steps, body, "", t, from)
+		return
+	}
+	s.push(steps, &Star{Span: p.span(o.at), Mark: o.mark, Body: body, Times: t, Rep: p.span(from)})
+}
+
+// keep remembers a passage for a later rep clause.
+func (s *stars) keep(mark string, body []Step) {
 	if s.last == nil {
 		s.last = map[string][]Step{}
 	}
-	s.last[o.mark] = body
-	star := &Star{Span: p.span(o.at), Mark: o.mark, Body: body, Times: t, Rep: p.span(from)}
-	s.push(steps, star)
+	s.last[mark] = body
 }
 
 // toMark works only the stretch up to a second mark again: "rep from * to **
@@ -525,12 +663,10 @@ func (s *stars) close(steps *[]Step, idx int, t *Times, from int) {
 func (s *stars) toMark(steps *[]Step, idx int, stop string, t *Times, from int) {
 	p := s.p
 	o := s.open[idx]
+	s.fold(idx)
 	body := o.steps
 	s.open = s.open[:idx]
-	if s.last == nil {
-		s.last = map[string][]Step{}
-	}
-	s.last[o.mark] = body
+	s.keep(o.mark, body)
 	head := upTo(body, stop)
 	for _, one := range body {
 		if m, ok := one.(*Stop); ok && m.Mark == stop {
@@ -565,13 +701,6 @@ func (s *stars) again(steps *[]Step, body []Step, stop string, t *Times, from in
 // finish closes what no rep clause has closed.
 func (s *stars) finish(steps *[]Step) {
 	for len(s.open) > 0 {
-		o := s.open[0]
-		rest := s.open[1:]
-		s.open = nil
-		star := &Star{Span: s.p.span(o.at), Mark: o.mark, Body: o.steps}
-		for i := len(rest) - 1; i >= 0; i-- {
-			star.Body = append(star.Body, &Star{Span: s.p.span(rest[i].at), Mark: rest[i].mark, Body: rest[i].steps})
-		}
-		*steps = append(*steps, star)
+		s.abandon(steps, len(s.open)-1)
 	}
 }

@@ -9,7 +9,7 @@ func (p *parser) rule() []Step {
 	if p.has("note|notes") && p.hasAny(1, ":|.|1|2") {
 		p.i += 2
 		p.filler(":|.")
-		return []Step{&Remark{p.span(from)}}
+		return []Step{&Remark{Span: p.span(from)}}
 	}
 	switch {
 	case p.termsRule(r), p.multipleRule(r), p.spiralRule(r), p.spacesRule(r), p.turningRule(r), p.joinRule(r), p.loopRule(r), p.turnRule(r):

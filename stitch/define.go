@@ -51,7 +51,12 @@ func (d *Dictionary) ReadDefinition(text string, at int, t Terms) (*Stitch, []di
 
 // run reads and works the definition that begins at byte body of text.
 func (d *Dictionary) run(text string, body int, t Terms) (*reader, *machine) {
-	r := &reader{d: d, text: text, terms: t, toks: tokens(text)}
+	return (&reader{}).run(d, text, body, t)
+}
+
+// run is Dictionary.run; a reader that is used again keeps its room for tokens.
+func (r *reader) run(d *Dictionary, text string, body int, t Terms) (*reader, *machine) {
+	*r = reader{d: d, text: text, terms: t, toks: tokens(r.toks[:0], text)}
 	for r.toks[r.at].start < body && r.toks[r.at].kind != endToken {
 		r.at++
 	}

@@ -18,18 +18,19 @@ type names struct {
 	words  map[string]int // by the first word of a name: the most words such a name has
 }
 
-func newNames() names {
-	return names{us: map[string]Kind{}, uk: map[string]Kind{}, words: map[string]int{}}
+func newNames(n int) names {
+	return names{us: make(map[string]Kind, n), uk: make(map[string]Kind, n), words: make(map[string]int, n/4)}
 }
 
-func newDictionary() *Dictionary {
-	return &Dictionary{stitches: []*Stitch{{}}, own: newNames()}
+// newDictionary makes an empty dictionary with room for n names.
+func newDictionary(n int) *Dictionary {
+	return &Dictionary{stitches: []*Stitch{{}}, own: newNames(n)}
 }
 
 // Clone returns a dictionary with the same stitches, to which a pattern's own
 // can be added without changing d.
 func (d *Dictionary) Clone() *Dictionary {
-	c := &Dictionary{stitches: slices.Clone(d.stitches), own: newNames(), under: d.own}
+	c := &Dictionary{stitches: slices.Clone(d.stitches), own: newNames(0), under: d.own}
 	if d.under.us != nil {
 		c.under = d.under
 		c.own = names{us: maps.Clone(d.own.us), uk: maps.Clone(d.own.uk), words: maps.Clone(d.own.words)}
@@ -66,12 +67,10 @@ func (d *Dictionary) Add(s *Stitch) Kind {
 		s.Base = k
 	}
 	d.stitches[k] = s
-	for _, name := range append([]string{s.US, s.USName}, s.Also...) {
-		d.name(d.own.us, name, k)
-	}
-	for _, name := range append([]string{s.UK, s.UKName}, s.AlsoUK...) {
-		d.name(d.own.uk, name, k)
-	}
+	d.nameAll(d.own.us, k, s.US, s.USName)
+	d.nameAll(d.own.us, k, s.Also...)
+	d.nameAll(d.own.uk, k, s.UK, s.UKName)
+	d.nameAll(d.own.uk, k, s.AlsoUK...)
 	return k
 }
 
@@ -81,6 +80,12 @@ func (d *Dictionary) place(s *Stitch) Kind {
 		return k
 	}
 	return d.same(s.UKName, s.UK, UK)
+}
+
+func (d *Dictionary) nameAll(in map[string]Kind, k Kind, names ...string) {
+	for _, name := range names {
+		d.name(in, name, k)
+	}
 }
 
 // name lets k be found by name.

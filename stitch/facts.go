@@ -65,7 +65,7 @@ func (m *machine) family(whole []Kind) Family {
 }
 
 // chained tells whether it has chains and something worked into them, as a
-// picot has; the chain itself is no picot.
+// picot has; chains alone are no picot.
 func (m *machine) chained() bool {
 	chains, into := false, false
 	for _, p := range m.parts {
@@ -198,8 +198,8 @@ func (m *machine) edge(s *Stitch) []EdgeItem {
 		return nil
 	case Open:
 	default:
-		if s.Uses == 0 && m.legs == 0 && len(m.parts) == 1 && m.parts[0].kind == None {
-			return []EdgeItem{{Chains: m.parts[0].chains}}
+		if n := m.onlyChains(); n > 0 {
+			return []EdgeItem{{Chains: n}}
 		}
 		return []EdgeItem{{}}
 	}
@@ -228,6 +228,16 @@ func (m *machine) edge(s *Stitch) []EdgeItem {
 		}
 	}
 	return space(edge, chains)
+}
+
+// onlyChains is how many chains it is, 0 if it is more than chains.
+func (m *machine) onlyChains() int {
+	for _, mv := range m.moves {
+		if mv != (Move{Through, 1}) {
+			return 0
+		}
+	}
+	return len(m.moves)
 }
 
 // leading reads chains at the beginning by custom: as many as the stitch is

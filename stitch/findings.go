@@ -77,6 +77,8 @@ func (m *machine) wrongLoops(f fault, rep report) diag.Finding {
 		Detail:   m.counting(f.steps, rep.terms),
 	}
 	switch {
+	case f.need > 0 && f.loops < 1:
+		out.Message = fmt.Sprintf("There is no loop on the hook here, and this needs %d", f.need)
 	case f.need > 0 && f.loops == 1:
 		out.Message = fmt.Sprintf("There is only 1 loop on the hook here, and this needs %d", f.need)
 	case f.need > 0:

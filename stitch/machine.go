@@ -70,12 +70,16 @@ type fault struct {
 const mostSpent = 4000
 
 func newMachine(d *Dictionary, claims int) *machine {
-	return &machine{d: d, loops: 1, claims: make([]claimed, claims), turning: -1, height: -1}
+	return &machine{d: d, loops: 1, claims: make([]claimed, claims), turning: -1, height: -1,
+		moves: make([]Move, 0, 24), steps: make([]step, 0, 24)}
 }
 
 // work does the nodes in order.
 func (m *machine) work(nodes []node) {
 	for i := range nodes {
+		if m.over {
+			return
+		}
 		if m.spent++; m.spent > mostSpent {
 			m.over = true
 			return
@@ -161,7 +165,7 @@ func (m *machine) move(n *node, mv Move) {
 	after, ok := mv.Loops(m.loops)
 	if !ok {
 		if !m.blind {
-			m.faults = append(m.faults, fault{*n, m.loops, mv.N, len(m.steps)})
+			m.faults = append(m.faults, fault{*n, m.loops, max(1, mv.N), len(m.steps)})
 		}
 		after = 1
 	}
@@ -173,22 +177,6 @@ func (m *machine) move(n *node, mv Move) {
 	m.steps = append(m.steps, step{move: mv, loops: after})
 	m.inserted = mv.Do == Insert
 	m.picked = mv.Do == PickUp
-}
-
-// wraps turns the yarn overs said so far into wraps.
-func (m *machine) wraps() {
-	for ; m.yos > 0; m.yos-- {
-		m.move(&node{}, Move{Do: Wrap})
-	}
-	m.yos = 0
-}
-
-// takeYO takes the yarn over that belongs to a pull; others are wraps.
-func (m *machine) takeYO() bool {
-	had := m.yos > 0
-	m.yos = max(0, m.yos-1)
-	m.wraps()
-	return had
 }
 
 func (m *machine) insert(n *node) {
@@ -205,156 +193,6 @@ func (m *machine) insert(n *node) {
 	}
 }
 
-func (m *machine) pickUp(n *node) {
-	k := max(1, m.dropped)
-	m.dropped = 0
-	m.move(n, Move{PickUp, k})
-}
-
-// pullUp pulls up loops. With a place of its own it goes in first: "pull up a
-// loop in each of next 2 sts".
-func (m *machine) pullUp(n *node) {
-	if !m.inserted && !n.where.told && n.n == 1 {
-		if m.yos == 0 {
-			return // "pull up a long loop" with nothing on the yarn: the loop there is drawn longer
-		}
-		m.wraps()
-		m.insert(&node{op: opInsert}) // "(yo, pull up a loop) 3 times in next st"
-		m.move(n, Move{Do: Pull})
-		return
-	}
-	if n.where.told && !m.inserted {
-		times := max(1, n.where.fresh)
-		for i := 0; i < times && !m.over; i++ {
-			m.wraps()
-			in := *n
-			in.where.fresh = min(1, n.where.fresh)
-			m.insert(&in)
-			for range n.n {
-				m.move(n, Move{Do: Pull})
-			}
-		}
-		return
-	}
-	m.yos = max(0, m.yos-1)
-	m.wraps()
-	m.held = 0
-	if n.where.told && !m.inRow {
-		m.place(n.where, false)
-	}
-	for range n.n {
-		m.move(n, Move{Do: Pull})
-	}
-}
-
-func (m *machine) through(n *node) {
-	m.takeYO()
-	k := n.n
-	if k == allLoops {
-		k = m.loops + m.held
-	}
-	held := m.held
-	m.held = 0
-	switch {
-	case held > 0 && k <= held:
-		m.move(n, Move{Do: Pull}) // through the loops of the row alone
-	case held > 0 && k-held == 1:
-		m.move(n, Move{Do: Slip})
-	default:
-		m.move(n, Move{Through, k - held})
-	}
-}
-
-// via pulls through the work and loops on the hook at once.
-func (m *machine) via(n *node) {
-	m.takeYO()
-	k := n.n
-	if k == allLoops {
-		k = m.loops
-	}
-	if k <= 1 && m.loops >= 1 {
-		m.move(n, Move{Do: Slip})
-		return
-	}
-	m.move(n, Move{Through, k})
-}
-
-// lead pulls a loop through, with nothing said of what it goes through: the
-// dropped loop, or a new one after the hook went in, or else through all.
-func (m *machine) lead(n *node) {
-	switch {
-	case m.dropped > 0 && m.yos == 0:
-		m.pickUp(n)
-		m.move(n, Move{Do: Draw})
-	case m.picked && m.yos == 0:
-		m.move(n, Move{Do: Draw})
-	case m.inserted && !m.closing:
-		m.takeYO()
-		m.move(n, Move{Do: Pull})
-	default:
-		m.takeYO()
-		m.move(n, Move{Through, max(1, m.loops)})
-	}
-}
-
-// stitch works whole stitches, or all of them but the last loop.
-func (m *machine) stitch(n *node) {
-	s := m.d.Stitch(n.kind)
-	times := n.n
-	if f := n.where.fresh; f > 1 && (times == 1 || n.where.each) {
-		times = min(mostSpent, times*f) // "dc in each of next 3 sts"
-	}
-	own := m.place(n.where, n.kind == SlipStitch && !n.where.told)
-	moves := s.Moves
-	if len(moves) == 0 {
-		m.blind = true
-		m.unread = append(m.unread, *n)
-		return
-	}
-	if n.unfinished {
-		last := len(moves) - 1
-		if moves[last].Do != Through {
-			m.unread = append(m.unread, *n)
-			return
-		}
-		moves = moves[:last]
-	}
-	for i := 0; i < times && !m.over; i++ {
-		m.whole(n, moves)
-		m.parts = append(m.parts, part{kind: n.kind, own: own, unfinished: n.unfinished})
-	}
-}
-
-// whole does the moves of a known stitch on top of the loops there are.
-func (m *machine) whole(n *node, moves []Move) {
-	if m.spent += len(moves); m.spent > mostSpent {
-		m.over = true
-		return
-	}
-	for _, mv := range moves {
-		m.loops, _ = mv.Loops(m.loops)
-	}
-	m.moves = append(m.moves, moves...)
-	m.steps = append(m.steps, step{kind: n.kind, loops: m.loops})
-	m.inserted, m.picked = false, false
-}
-
-func (m *machine) chain(n *node) {
-	for i := 0; i < n.n && !m.over; i++ {
-		m.move(n, Move{Through, 1})
-	}
-	m.parts = append(m.parts, part{chains: n.n})
-}
-
-// counts makes the chains before it stand for a stitch.
-func (m *machine) counts(n *node) {
-	last := len(m.parts) - 1
-	if last < 0 || m.parts[last].kind != None {
-		return
-	}
-	m.parts[last] = part{kind: n.kind, chains: n.n, counts: true}
-}
-
 // group works a passage as often as told.
 func (m *machine) group(n *node) {
 	if n.where.told {
@@ -363,6 +201,9 @@ func (m *machine) group(n *node) {
 		defer func() { m.shared-- }()
 	}
 	for i := 0; i < n.n && !m.over; i++ {
+		if m.spent++; m.spent > mostSpent {
+			m.over = true // a repeat of nothing costs too
+		}
 		m.work(n.body)
 	}
 	m.wraps()
@@ -380,34 +221,6 @@ func (m *machine) claim(n *node) {
 	c.last = m.loops
 	if m.held > 0 && n.n == m.loops+m.held {
 		c.last = n.n // the loops of the row are counted with those of the yarn
-	}
-}
-
-// finish ends an unfinished stitch as a plain one: with the moves that stitch
-// has once its loop is pulled up.
-func (m *machine) finish(n *node) {
-	moves := m.d.Stitch(n.kind).Moves
-	at, loops := -1, 1
-	for i, mv := range moves {
-		loops, _ = mv.Loops(loops)
-		if mv.Do == Pull {
-			at = i + 1
-			break
-		}
-	}
-	if at < 0 {
-		m.unread = append(m.unread, *n)
-		m.blind = true
-		return
-	}
-	if m.inserted {
-		at-- // "insert hook in next st, finish as sc": its loop is still to be pulled up
-	}
-	for _, mv := range moves[at:] {
-		m.move(n, mv)
-	}
-	if m.form == None && m.legs == 1 {
-		m.form = n.kind
 	}
 }
 

@@ -58,11 +58,9 @@ func (d *Dictionary) mostWords(first string) int {
 // firstWord returns the first word of name in lower case, and how many words
 // it has where blanks part them.
 func firstWord(name string) (string, int) {
-	fields := strings.Fields(name)
-	if len(fields) == 0 {
-		return "", 0
-	}
-	return strings.ToLower(fields[0]), len(fields)
+	name = strings.TrimSpace(name)
+	first, _, _ := strings.Cut(name, " ")
+	return strings.ToLower(first), strings.Count(name, " ") + 1
 }
 
 // key writes what tells one name from another into buf: lower-case letters and

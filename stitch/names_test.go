@@ -65,7 +65,7 @@ func TestTermsList(t *testing.T) {
 		var want Kind
 		for i, cell := range []string{usAbbr, usName, ukAbbr, ukName} {
 			for name := range strings.SplitSeq(cell, " / ") {
-				name, alt, _ := strings.Cut(strings.TrimSpace(name), " (")
+				name, _, _ = strings.Cut(strings.TrimSpace(name), " (")
 				if name == "" {
 					continue
 				}
@@ -74,7 +74,6 @@ func TestTermsList(t *testing.T) {
 					t.Errorf("%s: %q is %q", usAbbr, name, d.Name(k, US))
 				}
 				want, checked = k, checked+1
-				_ = alt
 			}
 		}
 		if tch := row[6]; len(tch) == 1 && d.Stitch(want).TurningChain != int(tch[0]-'0') {

@@ -12,6 +12,7 @@ type reader struct {
 	at    int // the next token
 
 	claims int // how many claims were read
+	reps   int // how many passages were told to be repeated by "rep from *"
 	times  int // how many repeats had to be cut down
 	cut    diag.Span
 
@@ -25,6 +26,8 @@ const (
 	// mostTimes is how often a stitch may repeat one passage: bullions wrap
 	// some twenty times, nothing known repeats more than forty.
 	mostTimes = 100
+	// mostReps is how often a definition may send the maker back to a star.
+	mostReps = 20
 )
 
 // A sequence is what stands between two brackets.
@@ -66,6 +69,10 @@ func (r *reader) sequence(depth int) []node {
 			continue
 		}
 		r.at = from + 1
+		if r.lost < 0 && remarks[t.low] && !r.clauseHas("yo", "insert", "pull", "draw") {
+			r.toClauseEnd()
+			continue
+		}
 		if fill[t.low] {
 			continue
 		}
@@ -202,6 +209,9 @@ func (r *reader) add(s *sequence, from int, n node) {
 var fill = wordSet("and then the a an to now of so on work make with all again once next begin start as in " +
 	"st stitch directed indicated following steps follows made into following: up each together once also or " +
 	"working worked work: is are you your for it this them same hook close closing secure eye return forward pass")
+
+// remarks is words that begin a clause which orders nothing.
+var remarks = wordSet("taking being careful note this these push pushing tug creates forms")
 
 // idle is words that begin a remark which gives nothing to do.
 var idle = wordSet("taking being careful note this these push pushing tug counts count made creates forms form " +

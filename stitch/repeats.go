@@ -24,7 +24,7 @@ func (r *reader) group(s *sequence, open token, depth int) {
 		g.n = n
 	}
 	if g.where.fresh > 1 && g.n == 1 && freshInside(body) {
-		g.n, g.where.fresh = r.bounded(g.where.fresh, from), 0 // "[insert hook in next st ...] over next 3 sts"
+		g.n, g.where = r.bounded(g.where.fresh, from), place{} // "[insert hook in next st ...] over next 3 sts"
 	}
 	g.start, g.end = open.start, r.toks[r.at-1].end
 	if g.n == 1 && !g.where.told {
@@ -115,7 +115,8 @@ func (r *reader) readStar(s *sequence) {
 		return
 	}
 	s.starEnd = len(s.nodes)
-	if n, ok := r.timesAfter(); ok && n > 1 {
+	if n, ok := r.timesAfter(); ok && n > 1 && r.reps < mostReps {
+		r.reps++
 		s.again(s.star, s.starEnd, n-1)
 	}
 }
@@ -132,9 +133,10 @@ func (s *sequence) again(from, to, n int) {
 // repeat reads "rep from * twice more", "repeat 2 more times in same st".
 func (r *reader) repeat(s *sequence) bool {
 	from := r.at
-	if !r.word("rep", "repeat", "repeating") {
+	if r.reps == mostReps || !r.word("rep", "repeat", "repeating") {
 		return false
 	}
+	r.reps++
 	r.word("this", "these", "steps", "step")
 	starred := false
 	for r.word("from", "between", "bet", "*", "to", "first", "last", "the", "steps", "'s", "s") {

@@ -23,11 +23,12 @@ var standard = sync.OnceValue(func() *Dictionary { return readDictionary(diction
 //
 // Stitches get their Kind by their order.
 func readDictionary(text string) *Dictionary {
-	d := newDictionary()
+	d := newDictionary(512)
 	var names, definition string
+	var r reader
 	end := func() {
 		if names != "" {
-			d.Add(d.entry(names, definition))
+			d.Add(d.entry(&r, names, definition))
 		}
 		names, definition = "", ""
 	}
@@ -49,7 +50,7 @@ func readDictionary(text string) *Dictionary {
 }
 
 // entry reads one paragraph.
-func (d *Dictionary) entry(names, definition string) *Stitch {
+func (d *Dictionary) entry(r *reader, names, definition string) *Stitch {
 	s := &Stitch{Uses: 1, Edge: []EdgeItem{{}}, Text: definition}
 	us, uk, _ := strings.Cut(names, "|")
 	s.US, s.USName, s.Also = threeNames(us)
@@ -66,7 +67,7 @@ func (d *Dictionary) entry(names, definition string) *Stitch {
 		}
 	}
 	s.AlsoUK = distinct(append(s.AlsoUK, ukSpellings(s.UK, s.UKName)...), s.UK, s.UKName)
-	_, m := d.run(definition, 0, US)
+	_, m := r.run(d, definition, 0, US)
 	m.give(s, definition, nil)
 	switch Kind(len(d.stitches)) {
 	case Increase:

@@ -12,7 +12,7 @@ var plainUK = [...][2]string{
 
 // What may stand before a plain stitch in an abbreviation: front and back
 // post, foundation, extended.
-var plainPrefixes = [...]string{"fp", "bp", "f", "e", "ex"}
+var plainPrefixes = [...]string{"", "fp", "bp", "f", "e", "ex"}
 
 var (
 	fullToUK = strings.NewReplacer(
@@ -63,12 +63,15 @@ func shift(name string, from int) string {
 
 // shiftWord is shift for one word: "FPdc2tog", "edc", "sc".
 func shiftWord(word string, from int) string {
+	if len(word) < 2 || len(word) > 12 {
+		return word
+	}
 	low := strings.ToLower(word)
 	end := len(low)
 	if body, ok := strings.CutSuffix(low, "tog"); ok && len(body) > 1 && isDigit(body[len(body)-1]) {
 		end = len(body) - 1
 	}
-	for _, prefix := range append([]string{""}, plainPrefixes[:]...) {
+	for _, prefix := range plainPrefixes {
 		if !strings.HasPrefix(low[:end], prefix) {
 			continue
 		}

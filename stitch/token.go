@@ -34,10 +34,9 @@ var numberWords = map[string]int{
 	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
 }
 
-// tokens cuts text into words, numbers and marks. Bytes that are none of these
-// are passed over.
-func tokens(text string) []token {
-	toks := make([]token, 0, len(text)/4+4)
+// tokens cuts text into words, numbers and marks, which it appends to toks.
+// Bytes that are none of these are passed over.
+func tokens(toks []token, text string) []token {
 	for i := 0; i < len(text); {
 		r, size := rune(text[i]), 1
 		if r >= utf8.RuneSelf {
