@@ -49,7 +49,7 @@ type run struct {
 	turned, noTurn  bool
 	joined, noJoin  bool
 	fastened        bool
-	left            bool
+	left, leftRest  bool // places are left unworked; all the rest of them
 	unknown         bool
 	pending         *notation.Chains
 	turning         []TurningChain
