@@ -230,6 +230,10 @@ func (w *worker) row(o *order) {
 	}
 	res, other := w.best(o)
 	w.report(o, res)
+	if res.fault != nil && res.fault.Kind == NoEdge && len(res.body.Top) == 0 {
+		w.remember(o, res) // nothing to work into: the words may still serve
+		return
+	}
 	w.advance(o, res, other)
 	w.full = w.full || res.fault != nil && res.fault.Kind == TooLong
 }

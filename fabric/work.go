@@ -89,6 +89,7 @@ func (w *worker) all() {
 		w.lineOf(line)
 	}
 	w.flush()
+	w.dropEmpty()
 	w.compareSides()
 	w.comparePickUps()
 }

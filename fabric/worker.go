@@ -256,15 +256,20 @@ func (w *worker) startPiece(line *design.Line) {
 		w.piece.Name = line.Section.Title
 		w.piece.Sections = append(w.piece.Sections, line.Section)
 	}
-	if n := len(w.fab.Pieces); n > 0 && len(w.fab.Pieces[n-1].Rows) == 0 && w.fab.Pieces[n-1].Start == 0 {
-		w.fab.Pieces = w.fab.Pieces[:n-1] // nothing was made of it
-	}
+	w.dropEmpty()
 	w.fab.Pieces = append(w.fab.Pieces, w.piece)
 	w.next, w.claim, w.lastRow, w.open, w.pending, w.split = nil, nil, nil, nil, nil, nil
 	w.turned, w.facing, w.otherFace, w.fastened, w.dark = false, notation.NoSide, false, false, false
 	w.ready, w.flipNext, w.held, w.later = false, false, false, map[int]*order{}
 	w.foundation, w.hookChains, w.number, w.loose, w.begun = nil, 0, 0, 0, false
 	w.wordsOf, w.named, w.order, w.andAll, w.restarts = map[int]*words{}, map[string]*words{}, nil, nil, nil
+}
+
+// dropEmpty takes back the last piece when nothing was made of it.
+func (w *worker) dropEmpty() {
+	if n := len(w.fab.Pieces); n > 0 && len(w.fab.Pieces[n-1].Rows) == 0 && w.fab.Pieces[n-1].Start == 0 {
+		w.fab.Pieces = w.fab.Pieces[:n-1]
+	}
 }
 
 // enter notes the section a line stands in.
