@@ -91,6 +91,7 @@ var looks = []func(*checker){
 	seams,
 	sizeOrder,
 	unitPairs,
+	materials,
 	terms,
 	notWorked,
 }

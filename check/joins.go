@@ -81,15 +81,29 @@ func (c *checker) sizeName(i int) string {
 // against it.
 func multiples(c *checker) {
 	for _, line := range c.d.Lines {
-		if line.Tree == nil {
+		tree := line.Tree
+		if line.Kind == design.Definition {
+			tree = c.multipleIn(line)
+		}
+		if tree == nil {
 			continue
 		}
-		for _, s := range line.Tree.Steps {
+		for _, s := range tree.Steps {
 			if rule, ok := s.(*notation.Rule); ok && rule.About == notation.AboutMultiple && rule.Multiple != nil {
 				c.multiple(line, rule)
 			}
 		}
 	}
+}
+
+// multipleIn reads the multiple that stands in a definition: "Marsh stitch:
+// multiple of 2 sts + 1 (add 2 for foundation ch)".
+func (c *checker) multipleIn(line *design.Line) *notation.Line {
+	at := strings.Index(strings.ToLower(line.Text), "multiple of")
+	if at < 0 {
+		return nil
+	}
+	return notation.Parse(line.Text[at:], line.Start+at, notation.Options{Terms: c.d.Terms, Stitches: c.d.Stitches, Sizes: len(c.d.Sizes)})
 }
 
 func (c *checker) multiple(line *design.Line, rule *notation.Rule) {
@@ -108,9 +122,14 @@ func (c *checker) multiple(line *design.Line, rule *notation.Rule) {
 		}
 		plus := c.orZero(m.Plus, size)
 		have, unit := p.Start-p.Hook, "st"
-		if m.OfChains || m.Add != nil {
+		if m.OfChains {
 			have, unit = p.Start, "ch"
 			plus += c.orZero(m.Add, size)
+		} else if add := c.orZero(m.Add, size); m.Add != nil && add != p.Hook {
+			off = append(off, size)
+			detail += fmt.Sprintf("%s  %s are left free at the hook, %d are added\n", c.sizeName(size), plural(p.Hook, "ch"), add)
+			piece = p
+			continue
 		}
 		if rest := (have - plus) % of; rest != 0 || have < plus {
 			off = append(off, size)

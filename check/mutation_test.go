@@ -182,7 +182,7 @@ func (r reasons) why(text string, c change) string {
 		return "a size to fit, in a range; no row depends on it"
 	case has("(make "):
 		return "how often a whole piece is made; the piece is the same"
-	case has("invented for this pattern", "balls", "g ball", "mm (us"):
+	case has("invented for this pattern", "balls", "g ball", "mm (us", "mm hook"):
 		return "yarn and hook; no row depends on them"
 	case has("sts and", "rnds = 4"):
 		return "gauge; no row is worked to a length"
@@ -194,11 +194,17 @@ func (r reasons) why(text string, c change) string {
 		return "a chain that is said not to count changes nothing but the height of the edge"
 	case has("counts as dc"):
 		return "a chain of one fewer may stand for a dc, when it is said"
-	case strings.HasPrefix(low, "rows ") && lastRows(text, c):
+	case strings.HasPrefix(low, "|"):
+		return "inches to the quarter and centimetres to the half may part by so much"
+	case strings.HasPrefix(strings.TrimLeft(low, "*"), "r") && has("rows ", "rnds ", "rounds ") && lastRows(text, c):
 		return "the last rows of a piece: nothing in the pattern says how long it is"
 	case has("form ring"):
 		return "a ring of a chain more or less holds the same stitches"
-	case has("rows below", "give 3 sc", "in rnds 2 to 4", "at least"):
+	case has("the turning ch 2 does not count"):
+		return "the note then speaks of the trim's ch 1; ch 2 at hdc does not count by custom either"
+	case has("v-st: ("):
+		return "a V-st of three: the rounds after it work into its chain and its outer stitches alone"
+	case has("rows below", "give 3 sc", "in rnds 2 to 4", "at least", "falls on a ch-1"):
 		return "advice in words; the rows say it in numbers of their own"
 	}
 	return unexplained

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"rowproof/design"
 	"rowproof/diag"
@@ -18,14 +19,102 @@ const UndefinedTerm diag.Code = "undefined-term"
 // UnusedTerm: the list of abbreviations names a stitch that no row uses.
 const UnusedTerm diag.Code = "unused-term"
 
+// DefinitionDiffers: a definition is headed by one stitch and explains another.
+const DefinitionDiffers diag.Code = "definition-differs"
+
 // MixedTerms: words of the other English are used.
 const MixedTerms diag.Code = "mixed-terms"
 
 // terms compares the list of abbreviations with the stitches used, and looks
 // for words of the other English.
 func terms(c *checker) {
+	c.definitions()
 	c.abbreviations()
 	c.mixed()
+}
+
+// definitions holds the name that a definition is headed by against what it
+// explains: "hdc2tog = half double crochet 3 together", or an sc3tog of two
+// legs.
+func (c *checker) definitions() {
+	for _, line := range c.d.Lines {
+		if line.Kind != design.Definition {
+			continue
+		}
+		head, body, ok := cutEntry(line.Text)
+		if !ok {
+			continue
+		}
+		short := strings.Trim(head, " \t-*•")
+		is, known := c.d.Stitches.Lookup(short, c.d.Terms)
+		means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
+		at := strings.Index(line.Text, short)
+		switch {
+		case told && known && is != means && strings.Contains(body, " "):
+			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))
+		case told && !known && looksLikeStitch(short) && near(short, c.d.Stitches.Name(means, c.d.Terms)):
+			c.definition(line, at, short, fmt.Sprintf("%s is not in the stitch list; what it is explained as is %s.", short, c.d.Stitches.Name(means, c.d.Terms)))
+		case !told && known && looksLikeStitch(short) && strings.HasSuffix(strings.ToLower(body), "together"):
+			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is another stitch.", short, strings.TrimSpace(body)))
+		case line.Defines != stitch.None:
+			s := c.d.Stitches.Stitch(line.Defines)
+			if legs := legsIn(short); legs > 0 && s.Uses > 0 && len(s.Unread) == 0 && len(s.Moves) > 0 && legsOf(s) != legs {
+				c.definition(line, at, short, fmt.Sprintf("%s is worked over %d places by its name and over %d as it is explained.", short, legs, legsOf(s)))
+			}
+		}
+	}
+}
+
+func (c *checker) definition(line *design.Line, at int, short, message string) {
+	c.add(diag.Finding{Severity: diag.Error, Code: DefinitionDiffers, Piece: title(line), Row: short,
+		Span: diag.Span{Start: line.Start + at, End: line.Start + at + len(short)}, Message: message})
+}
+
+// near tells whether two names differ in no more than one letter.
+func near(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	n := 0
+	for i := range len(a) {
+		if a[i] != b[i] {
+			n++
+		}
+	}
+	return n == 1
+}
+
+// legsIn is the 3 of "sc3tog", 0 for other names.
+func legsIn(name string) int {
+	name = strings.TrimSuffix(strings.ToLower(name), "tog")
+	if n := len(name); n > 0 && name[n-1] >= '2' && name[n-1] <= '9' {
+		return int(name[n-1] - '0')
+	}
+	return 0
+}
+
+// legsOf counts how often the hook goes into the work.
+func legsOf(s *stitch.Stitch) int {
+	n := 0
+	for _, m := range s.Moves {
+		if m.Do == stitch.Insert {
+			n++
+		}
+	}
+	return n
+}
+
+// cutEntry parts a definition's head from what it means.
+func cutEntry(text string) (head, body string, ok bool) {
+	at := strings.IndexAny(text, "=:–—")
+	if dash := strings.Index(text, " - "); dash > 0 && (at < 0 || dash < at) {
+		return text[:dash], text[dash+3:], true
+	}
+	if at <= 0 {
+		return "", "", false
+	}
+	_, size := utf8.DecodeRuneInString(text[at:])
+	return text[:at], text[at+size:], true
 }
 
 // minList is how many entries make a list of abbreviations: fewer are special

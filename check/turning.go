@@ -30,8 +30,8 @@ func turningChains(c *checker) {
 		tally[t.First][t.N]++
 	}
 	for _, n := range c.notedChains() { // a note speaks for the rows it governs
-		for _, t := range tally {
-			if t[n] > 0 {
+		for first, t := range tally {
+			if t[n] > 0 && c.d.Stitches.Stitch(first).TurningChain == n {
 				t[n] += 2
 			}
 		}
@@ -89,8 +89,10 @@ func (c *checker) allChains() []fabric.TurningChain {
 func (c *checker) notedChains() []int {
 	var list []int
 	c.eachTurningNote(func(_ *design.Line, rule *notation.Rule) {
-		if n, ok := c.d.Value(rule.Chains, 0); ok {
-			list = append(list, n)
+		for _, chains := range []*notation.Number{rule.Chains, rule.Counts.Of} {
+			if n, ok := c.d.Value(chains, 0); ok && chains != nil {
+				list = append(list, n)
+			}
 		}
 	})
 	return list
@@ -103,7 +105,7 @@ func (c *checker) eachTurningNote(visit func(*design.Line, *notation.Rule)) {
 			continue
 		}
 		for _, s := range line.Tree.Steps {
-			if rule, ok := s.(*notation.Rule); ok && rule.About == notation.AboutTurningChain && rule.Chains != nil {
+			if rule, ok := s.(*notation.Rule); ok && rule.About == notation.AboutTurningChain && rule.Chains != nil && rule.Counts != nil {
 				visit(line, rule)
 			}
 		}
@@ -116,15 +118,24 @@ func (c *checker) turningNotes(chains []fabric.TurningChain) {
 		return
 	}
 	c.eachTurningNote(func(line *design.Line, rule *notation.Rule) {
-		n, ok := c.d.Value(rule.Chains, 0)
-		if !ok || slices.ContainsFunc(chains, func(t fabric.TurningChain) bool { return t.N == n }) {
-			return
+		for _, number := range []*notation.Number{rule.Chains, rule.Counts.Of} {
+			if number == nil {
+				continue
+			}
+			n, ok := c.d.Value(number, 0)
+			if !ok || slices.ContainsFunc(chains, func(t fabric.TurningChain) bool { return t.N == n }) {
+				continue
+			}
+			c.turningNote(line, number, n, chains)
 		}
-		c.add(diag.Finding{Severity: diag.Error, Code: TurningChainNote, Span: rule.Chains.Span, Piece: title(line),
-			Sizes:   slices.Clone(c.d.Sizes),
-			Message: fmt.Sprintf("This note speaks of a turning ch %d, and no row starts with ch %d.", n, n),
-			Detail:  "The rows start with " + chainList(chains) + "."})
 	})
+}
+
+func (c *checker) turningNote(line *design.Line, number *notation.Number, n int, chains []fabric.TurningChain) {
+	c.add(diag.Finding{Severity: diag.Error, Code: TurningChainNote, Span: number.Span, Piece: title(line),
+		Sizes:   slices.Clone(c.d.Sizes),
+		Message: fmt.Sprintf("This note speaks of a turning ch %d, and no row starts with ch %d.", n, n),
+		Detail:  "The rows start with " + chainList(chains) + "."})
 }
 
 // chainList names the chains that rows start with: "ch 1 and ch 3".

@@ -26,22 +26,30 @@ const length = `(\d+(?:\.\d+)?(?:\s?[½¼¾⅛⅜⅝⅞]|\s\d/\d)?|[½¼¾])`
 // inchPair matches "14½ in (37 cm)" and "4 in [10 cm]".
 var inchPair = regexp.MustCompile(length + `(?:-|\s)?(?:in\.?|inches|inch|")\s?[(\[/]\s?` + length + `\s?cm`)
 
+// cmPair matches "5 cm (2 in)".
+var cmPair = regexp.MustCompile(length + `\s?cm\s?[(\[/]\s?` + length + `(?:-|\s)?(?:in\b|inches|inch|")`)
+
+// rangePair matches "4¾ to 5½ in (12 to 14 cm)".
+var rangePair = regexp.MustCompile(length + `(?:–|-|\sto\s)` + length + `(?:-|\s)?(?:in\.?|inches|inch|")\s?[(\[/]\s?` + length + `(?:–|-|\sto\s)` + length + `\s?cm`)
+
 // unitPairs holds each length printed in both units against itself: in a
 // sentence, and in two rows of a table named alike but for the unit.
 func unitPairs(c *checker) {
 	var last textLine
-	for at := 0; at < len(c.d.Source); {
-		end := len(c.d.Source)
-		if i := strings.IndexByte(c.d.Source[at:], '\n'); i >= 0 {
-			end = at + i
-		}
-		line := textLine{at, c.d.Source[at:end]}
+	c.eachLine(func(line textLine) {
 		for _, m := range inchPair.FindAllStringSubmatchIndex(line.text, -1) {
 			c.unitPair(line, [2]int{m[2], m[3]}, line, [2]int{m[4], m[5]})
 		}
+		for _, m := range cmPair.FindAllStringSubmatchIndex(line.text, -1) {
+			c.unitPair(line, [2]int{m[4], m[5]}, line, [2]int{m[2], m[3]})
+		}
+		for _, m := range rangePair.FindAllStringSubmatchIndex(line.text, -1) {
+			c.unitPair(line, [2]int{m[2], m[3]}, line, [2]int{m[6], m[7]})
+			c.unitPair(line, [2]int{m[4], m[5]}, line, [2]int{m[8], m[9]})
+		}
 		c.tablePair(last, line)
-		last, at = line, end+1
-	}
+		last = line
+	})
 }
 
 // A textLine is a line of the file and where it starts.

@@ -38,6 +38,7 @@ const (
 	TurningChainSum  diag.Code = "turning-chain-sum"
 	MakesNothing     diag.Code = "makes-nothing"
 	CountTwice       diag.Code = "count-twice"
+	OffMarker        diag.Code = "off-marker"
 	OtherFace        diag.Code = "other-face"
 	NoneLeft         diag.Code = "none-left-there"
 	TallTurningChain diag.Code = "tall-turning-chain"
@@ -84,6 +85,7 @@ func init() {
 		fabric.Nothing:           {MakesNothing, sayNothing},
 		fabric.TallChain:         {TallTurningChain, sayTall},
 		fabric.CountTwice:        {CountTwice, sayTwice},
+		fabric.OffMarker:         {OffMarker, sayOffMarker},
 		fabric.OtherFace:         {OtherFace, sayOtherFace},
 		fabric.NoneLeft:          {NoneLeft, sayNoneLeft},
 	}
@@ -384,4 +386,10 @@ func sayNoneLeft(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	return fmt.Sprintf("The yarn is joined in Row %d%s, and that row has no unworked stitches.", one.A, c.in(g)),
 		fmt.Sprintf("Row %d has them.", one.B), itoa(one.B)
+}
+
+func sayOffMarker(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("%s decreases over %d sts beside the marked st, not centred on it%s.", row(one), one.A, c.in(g)),
+		"The marker moves up with each row; the decrease before had the marked st in its middle.", ""
 }

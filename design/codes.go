@@ -7,6 +7,7 @@ import "rowproof/diag"
 const (
 	CodeEmptyFile     diag.Code = "empty-file"          // nothing but blanks
 	CodeTooLong       diag.Code = "file-too-long"       // more than can be a pattern
+	CodeLineTooLong   diag.Code = "line-too-long"       // more than can be one instruction
 	CodeEncoding      diag.Code = "encoding"            // read, but not written in UTF-8
 	CodeNotText       diag.Code = "not-text"            // a byte that is no letter
 	CodeOpenComment   diag.Code = "comment-not-closed"  // <!-- without -->

@@ -18,11 +18,25 @@ func (r *reader) findDefinitions() {
 			inStitches = sectionKind(lower(b.text)) == StitchSection && !sectionPattern(b.text)
 		case lk.kind == Definition:
 			r.define(i)
-		case inStitches && (lk.kind == Prose || lk.kind == Instruction && lk.label.words == 0 || lk.prefix != "") && !b.gap && namesThing(b.text):
+		case lk.kind == Foundation || lk.kind == Assembly || lk.label.words > 0:
+			inStitches = false
+		case inStitches && !b.gap && ownName(lk) && namesThing(b.text):
 			lk.kind = Definition
 			r.define(i)
 		}
 	}
+}
+
+// ownName reports whether a line under "Special stitches" may name a stitch
+// nobody knows: it is no order, or one after a name that is no piece's.
+func ownName(lk *look) bool {
+	switch lk.kind {
+	case Prose:
+		return true
+	case Instruction:
+		return lk.prefix != "" && !pieceHeading(lk.prefix) && !startKeys[lower(lk.prefix)]
+	}
+	return false
 }
 
 // namesThing reports whether a line under "Special stitches" has a name
@@ -63,7 +77,7 @@ func (r *reader) readDefinition(l *Line, i int) {
 	lk := &r.looks[i]
 	l.Defines = r.defines[i]
 	l.Read = ReadWhole
-	if l.Defines == 0 && !r.d.Stitches.IsGlossary(l.Text[lk.from:], r.d.Terms) && opensWork(l.Text) {
+	if l.Defines == 0 && !r.d.Stitches.IsGlossary(l.Text[lk.from:], r.d.Terms) && opensWork(l.Text) && !abbreviations(l.Text) {
 		l.Read = ReadPart
 		l.Unread = strings.Join(strings.Fields(l.Text), " ")
 	}
@@ -78,4 +92,10 @@ func opensWork(text string) bool {
 	}
 	rest := text[at+size:]
 	return firstOrder(rest, words(rest)) != noOrder
+}
+
+// abbreviations reports whether a line is a list of abbreviations.
+func abbreviations(text string) bool {
+	key, _ := keyOf(text)
+	return strings.HasPrefix(key, "abbrev")
 }

@@ -18,7 +18,7 @@ func readGauge(text string, at int) (Gauge, bool) {
 		return g, false
 	}
 	for i := 0; i+1 < len(ws) && ws[i].start < split; i++ {
-		n, rest, ok := measure.Amount(text[ws[i].start:])
+		n, _, ok := measure.Amount(text[ws[i].start:])
 		if !ok || !ws[i].startsDigit() {
 			continue
 		}
@@ -26,7 +26,6 @@ func readGauge(text string, at int) (Gauge, bool) {
 		if glued := ws[i].glued(); glued != "" && asciiLetter(glued[0]) {
 			unit = glued
 		}
-		_ = rest
 		switch {
 		case rowWords[unit]:
 			if g.Rows == 0 {

@@ -168,6 +168,9 @@ func namedRow(text string, ws []word, i int, colon bool) label {
 
 // gluedRow reports whether s is "r12", "row5", "rnd3".
 func gluedRow(s string) bool {
+	if a, b, two := strings.Cut(s, "-"); two && len(b) > 1 && b[0] == 'r' {
+		return gluedRow(a) && gluedRow(b)
+	}
 	i := len(s)
 	for i > 0 && (asciiDigit(s[i-1]) || s[i-1] == '-' && i < len(s)) {
 		i--

@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"rowproof/diag"
 )
@@ -65,6 +66,10 @@ const (
 // onlyHead takes the words that pick sizes off a line: "Sizes 3X and 4X
 // only:", "For sizes M, L:", "All sizes". from is where the rest starts.
 func onlyHead(text string) (head string, from int, all sizesWord, ok bool) {
+	first := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+	if first <= 0 || !strings.Contains(text, "only") && !strings.Contains(text, "ONLY") && !sizeStarts[lower(text[:first])] {
+		return "", 0, 0, false
+	}
 	ws := words(text)
 	if len(ws) < 2 {
 		return "", 0, 0, false
@@ -110,6 +115,9 @@ func onlyHead(text string) (head string, from int, all sizesWord, ok bool) {
 	}
 	return "", 0, 0, false
 }
+
+// sizeStarts are the first words of lines that pick sizes.
+var sizeStarts = set("for next all other remaining rem size sizes")
 
 func sizeWord(s string) bool { return s == "size" || s == "sizes" }
 

@@ -171,7 +171,7 @@ func sewingOrder(ws []word, i int) bool {
 	}
 	switch ws[i].text {
 	case "set":
-		return next == "in" || next == "sleeves" || next == "sleeve" || next == "aside" && false
+		return next == "in" || next == "sleeves" || next == "sleeve"
 	case "seam", "block", "line", "pin", "fringe", "tie", "thread", "ease", "press", "steam", "trim", "lay", "glue", "fold":
 		return next != "stitch" && next != "color" && next != "colour" && next != "band" && next != "around" &&
 			next != "edging" && next != "row" && next != "for" && (next != "" || ws[i].text == "block" || ws[i].text == "steam")
@@ -211,7 +211,7 @@ func joinOrder(ws []word, i int) order {
 	sewn := false
 	for k := i + 1; k < len(ws) && k < i+9 && !ws[k].sentence; k++ {
 		switch s := ws[k].text; {
-		case k == i+1 && (s == "yarn" || s == "a" && ws[i].text != "make" && false || s == "marker" || s == "round" || s == "rnd"):
+		case k == i+1 && (s == "yarn" || s == "marker" || s == "round" || s == "rnd"):
 			return stitches
 		case s == "yarn" || s == "marker" || s == "markers" || s == "mc" || s == "cc" || s == "color" || s == "colour" || s == "hook" || s == "row" || s == "rnd":
 			return stitches

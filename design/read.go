@@ -1,6 +1,7 @@
 package design
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -173,6 +174,10 @@ func (r *reader) read(l *Line, lk *look, i int) {
 		return
 	}
 	from := lk.from
+	if len(l.Text) > longestLine {
+		r.tooLong(l)
+		return
+	}
 	l.Tree = notation.Parse(l.Text[from:], l.Start+from, r.options())
 	l.Unread = r.unread(l.Tree)
 	switch l.Kind {
@@ -181,7 +186,7 @@ func (r *reader) read(l *Line, lk *look, i int) {
 	case Note:
 		l.Read = ReadWhole
 		r.noteGauge(l, lk)
-		if ws := words(l.Text[from:]); l.Unread != "" && firstOrder(l.Text[from:], ws) == stitches && !understands(l.Tree) {
+		if ws := words(l.Text[from:]); l.Unread != "" && !informs(l.Text, ws) && firstOrder(l.Text[from:], ws) == stitches && !understands(l.Tree) {
 			l.Read = ReadPart
 		} else {
 			l.Unread = ""
@@ -196,6 +201,20 @@ func (r *reader) read(l *Line, lk *look, i int) {
 	default:
 		l.Read = amount(l.Tree)
 	}
+}
+
+// longestLine is how long a line may be that is read as an instruction, in
+// bytes. The longest printed ones are a tenth of it.
+const longestLine = 16 << 10
+
+// tooLong reports a line that cannot be one instruction and leaves it unread.
+func (r *reader) tooLong(l *Line) {
+	start := diag.Span{Start: l.Start, End: min(l.Start+40, l.End)}
+	l.Tree = &notation.Line{Span: l.Span, Steps: []notation.Step{&notation.Unknown{Span: l.Span}}, Unread: []diag.Span{l.Span}}
+	l.Read, l.Unread = ReadNone, strings.Join(strings.Fields(strings.ToValidUTF8(l.Text[:start.End-l.Start], "")), " ")
+	r.d.report(diag.Error, CodeLineTooLong, start,
+		fmt.Sprintf("This line is %d kB long, which is no one instruction, so it was not read.", len(l.Text)>>10), "",
+		"Give each row a line of its own.")
 }
 
 // mentionsWork reports whether an assembly line orders stitches too.
@@ -255,6 +274,17 @@ func (r *reader) unread(t *notation.Line) string {
 		}
 	}
 	return strings.Join(parts, " … ")
+}
+
+// informs reports whether a note gives measures or things to have at hand,
+// which order nothing however they are put.
+func informs(text string, ws []word) bool {
+	key, _ := keyOf(text)
+	switch sectionKind(key) {
+	case GaugeSection, SizesSection, MaterialsSection:
+		return true
+	}
+	return gaugeLook(ws) || materialsLook(ws)
 }
 
 // noteGauge keeps the gauge a note gives.

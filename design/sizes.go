@@ -159,7 +159,7 @@ func (r *reader) sizeLine(i int) (list []string, fit bool) {
 	}
 	switch {
 	case ws[0].text == "size" || ws[0].text == "sizes":
-		if contains(ws, "only") || r.blocks[i].table && false {
+		if contains(ws, "only") {
 			return nil, false
 		}
 		rest := text[ws[0].end:]

@@ -64,7 +64,7 @@ func (r *run) turningAt(s *notation.Chains, n int) bool {
 	if t.sure && t.counts {
 		r.turning[len(r.turning)-1].N -= t.chains
 	}
-	if tall := r.w.chainsFor(first); !t.said && !t.counts && first != stitch.None && n == tall+1 {
+	if tall := r.w.chainsFor(first); s.Counts == nil && !t.counts && first != stitch.None && n == tall+1 {
 		return r.fail(TallChain, spanOf(s.N, s.Span), n, tall, 0, 0, r.w.d.Stitches.Name(first, r.w.d.Terms))
 	}
 	at := r.pos

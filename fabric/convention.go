@@ -57,6 +57,9 @@ func (c *conventions) add(d *design.Design, size int, line *design.Line, rule *n
 	case notation.AboutTurningChain:
 		if rule.Counts != nil {
 			c.turning = append(c.turning, turningRule{chainsOf(d, rule.Chains, size), rule.Counts})
+			if rule.Counts.Of != nil { // "ch 1 and ch 2 do not count"
+				c.turning = append(c.turning, turningRule{chainsOf(d, rule.Counts.Of, size), rule.Counts})
+			}
 		}
 	case notation.AboutSpaces:
 		if rule.Counts != nil {

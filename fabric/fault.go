@@ -43,6 +43,7 @@ const (
 	Nothing                                // an order to make or use none, in every size
 	OtherFace                              // shaped Row B is worked again as Row A, with the other face
 	NoneLeft                               // yarn joined in Row A, the places left are of Row B
+	OffMarker                              // a decrease over A places is not centred on the marked st
 	CountTwice                             // Text is stated twice
 	TallChain                              // ch A before a stitch that takes ch B
 )

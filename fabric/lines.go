@@ -10,7 +10,11 @@ import (
 
 // lineOf works one line of the document.
 func (w *worker) lineOf(line *design.Line) {
-	if line.Tree == nil || (line.Kind != design.Instruction && line.Kind != design.Foundation) {
+	if line.Tree == nil {
+		return
+	}
+	if line.Kind != design.Instruction && line.Kind != design.Foundation {
+		w.checkpoint(line)
 		return
 	}
 	if line.Only != nil && w.size < len(line.Only) && !line.Only[w.size] {
@@ -30,6 +34,29 @@ func (w *worker) lineOf(line *design.Line) {
 		return
 	}
 	w.unlabelled(line)
+}
+
+// checkpoint holds the last row against a count that stands by itself: "You
+// will have 61 (63, 65) sts."
+func (w *worker) checkpoint(line *design.Line) bool {
+	t := line.Tree
+	if len(t.Counts) == 0 || t.Label != nil || w.lastRow == nil || w.held || line.Section == nil || line.Section.Kind != design.PieceSection {
+		return false
+	}
+	if line.Only != nil && w.size < len(line.Only) && !line.Only[w.size] {
+		return false
+	}
+	for _, s := range t.Steps {
+		if _, ok := s.(*notation.Remark); !ok {
+			return false
+		}
+	}
+	for _, f := range w.compare(w.lastRow.Body, nil, &order{line: line, counts: t.Counts}) {
+		f.Row = w.lastRow.Label
+		w.fault(f)
+		break
+	}
+	return true
 }
 
 // starts tells whether a line begins a new piece.
@@ -369,6 +396,10 @@ func (w *worker) unnumbered(line *design.Line) {
 // several of them.
 func (w *worker) unlabelled(line *design.Line) {
 	t := line.Tree
+	if w.checkpoint(line) {
+		w.outcome(line, Done)
+		return
+	}
 	if a := againStep(t.Steps); a != nil {
 		rows := len(w.piece.Rows)
 		w.state(line, t.Steps)

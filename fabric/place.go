@@ -106,7 +106,7 @@ func (r *run) pass(i int, at notation.Span, quiet bool) {
 	if !quiet {
 		n := 0
 		for _, it := range r.items[r.pos:i] {
-			if it.is(Counts) && !it.space() {
+			if it.is(Counts) && (!it.space() || r.w.conv.spacesSaid) {
 				n++
 			}
 		}

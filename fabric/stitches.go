@@ -167,17 +167,48 @@ func (r *run) bare(s *notation.Work, kind stitch.Kind, times, each int) bool {
 
 // one makes a stitch, each times over, in the next places p asks for.
 func (r *run) one(at notation.Span, p *notation.Place, kind stitch.Kind, each, uses int) bool {
-	first := noPlace
+	first, last := noPlace, noPlace
 	for range max(1, uses) {
 		i, ok := r.next(p)
 		if !ok {
 			return r.missing(at, p)
 		}
-		if first == noPlace {
+		if last = i; first == noPlace {
 			first = i
 		}
 	}
-	return r.emit(kind, each, first, uses, p)
+	if uses > 2 && uses%2 == 1 && !r.centred(first, last) {
+		return r.fail(OffMarker, at, uses, 0, 0, 0, "")
+	}
+	top := len(r.body.Top)
+	if !r.emit(kind, each, first, uses, p) {
+		return false
+	}
+	if r.markedIn(first, last) && len(r.body.Top) > top { // move the marker up
+		r.body.Top[top+(len(r.body.Top)-top)/2].Flag |= Marked
+	}
+	return true
+}
+
+// centred tells whether a decrease that takes in a marked stitch, or stops
+// short of one, has it in its middle.
+func (r *run) centred(first, last int) bool {
+	middle := first + (last-first)/2
+	for i := max(r.low, first-1); i <= min(last+1, r.hi-1); i++ {
+		if r.items[i].is(Marked) && i != middle {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *run) markedIn(first, last int) bool {
+	for i := max(0, first); i <= last && i < len(r.items); i++ {
+		if r.items[i].is(Marked) {
+			return true
+		}
+	}
+	return false
 }
 
 // missing notes that the row below has no further place of the kind asked for.
@@ -452,7 +483,9 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 			if r.items[i].is(Counts) {
 				made.Into = r.origin(i)
 				r.body.Stitches = append(r.body.Stitches, made)
-				r.body.Top = append(r.body.Top, info.item)
+				it := info.item
+				it.Flag |= r.items[i].Flag & Marked
+				r.body.Top = append(r.body.Top, it)
 				r.body.Made += info.made
 				r.same, r.lastSpace = i, false
 			}
