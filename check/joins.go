@@ -120,6 +120,11 @@ func (c *checker) multiple(line *design.Line, rule *notation.Rule) {
 		if !ok || of < 1 {
 			return
 		}
+		if of == 1 { // every count is a multiple of 1: nothing is said by it
+			c.add(diag.Finding{Severity: diag.Error, Code: Multiple, Span: rule.Span, Piece: p.Name, Sizes: c.sizeNames([]int{size}),
+				Message: "A multiple of 1 says nothing: every count is one."})
+			return
+		}
 		plus := c.orZero(m.Plus, size)
 		have, unit := p.Start-p.Hook, "st"
 		if m.OfChains {

@@ -72,7 +72,7 @@ func same(a, over, b, under float64) bool {
 	if a == 0 || b == 0 || over == 0 || under == 0 {
 		return true
 	}
-	return math.Abs(a/over-b/under) < 0.004*a/over+1e-9
+	return math.Abs(a/over-b/under) < 0.02*a/over // 4 in and 10 cm are taken as one
 }
 
 // yardPair matches "145 m (159 yd)" and "159 yd [145 m]".

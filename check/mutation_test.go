@@ -204,7 +204,7 @@ func (r reasons) why(text string, c change) string {
 		return "the note then speaks of the trim's ch 1; ch 2 at hdc does not count by custom either"
 	case has("v-st: ("):
 		return "a V-st of three: the rounds after it work into its chain and its outer stitches alone"
-	case has("rows below", "give 3 sc", "in rnds 2 to 4", "at least", "falls on a ch-1"):
+	case has("rows below", "give 3 sc", "in rnds 2 to 4", "at least", "falls on a ch-1", "falls on the marked"):
 		return "advice in words; the rows say it in numbers of their own"
 	}
 	return unexplained

@@ -87,7 +87,7 @@ func near(a, b string) bool {
 // legsIn is the 3 of "sc3tog", 0 for other names.
 func legsIn(name string) int {
 	name = strings.TrimSuffix(strings.ToLower(name), "tog")
-	if n := len(name); n > 0 && name[n-1] >= '2' && name[n-1] <= '9' {
+	if n := len(name); n > 0 && name[n-1] >= '1' && name[n-1] <= '9' {
 		return int(name[n-1] - '0')
 	}
 	return 0

@@ -118,6 +118,13 @@ func (c *checker) turningNotes(chains []fabric.TurningChain) {
 		return
 	}
 	c.eachTurningNote(func(line *design.Line, rule *notation.Rule) {
+		if n, _ := c.d.Value(rule.Chains, 0); rule.Counts.Of != nil {
+			if m, _ := c.d.Value(rule.Counts.Of, 0); m == n {
+				c.add(diag.Finding{Severity: diag.Error, Code: TurningChainNote, Span: rule.Counts.Of.Span, Piece: title(line),
+					Sizes: slices.Clone(c.d.Sizes), Message: fmt.Sprintf("This note names ch %d twice.", n), Detail: "The rows start with " + chainList(chains) + "."})
+				return
+			}
+		}
 		for _, number := range []*notation.Number{rule.Chains, rule.Counts.Of} {
 			if number == nil {
 				continue

@@ -14,10 +14,12 @@ import (
 // all, and whether it is such a line.
 func (r *reader) onlyLine(l *Line, lk *look) (only []bool, is bool) {
 	text := l.Text[:min(len(l.Text), 200)]
-	head, from, all, ok := onlyHead(text)
+	lead := len(text) - len(strings.TrimLeft(text, blanks)) // where marks of bold stood
+	head, from, all, ok := onlyHead(text[lead:])
 	if !ok {
 		return nil, false
 	}
+	from += lead
 	names := head
 	alone := strings.Trim(l.Text[from:], blanks+".:;,-–—") == ""
 	switch {

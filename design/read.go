@@ -110,6 +110,12 @@ func (r *reader) place(l *Line, b *block, lk *look) {
 	if !isOnly {
 		r.leaveNotes(l, b, lk)
 	}
+	if l.Kind == Instruction && lk.label.words == 0 && !isOnly {
+		switch r.section.Kind {
+		case NotesSection, GaugeSection, SizesSection, MaterialsSection:
+			l.Kind = Note // "Make the swatch at least 6 in square": no row is made of it
+		}
+	}
 	if l.Kind == Prose && !lk.sure {
 		switch r.section.Kind {
 		case NotesSection, GaugeSection, SizesSection, MaterialsSection:
@@ -180,6 +186,9 @@ func (r *reader) read(l *Line, lk *look, i int) {
 	}
 	l.Tree = notation.Parse(l.Text[from:], l.Start+from, r.options())
 	l.Unread = r.unread(l.Tree)
+	if l.Kind == Instruction && l.Tree.Label == nil && r.section != nil && r.section.Kind == AssemblySection && !worksStitches(l.Tree) {
+		l.Kind = Assembly // "Place marker in each side edge, 23 rows below the seam"
+	}
 	switch l.Kind {
 	case Heading, Prose:
 		l.Read, l.Unread = ReadWhole, ""

@@ -1,5 +1,7 @@
 package notation
 
+import "rowproof/stitch"
+
 // again reads orders to work whole rows once more: "Rep Rows 2 and 3", "As 3rd
 // row", "Work 6 rows even", "cont in pat".
 func (p *parser) again() []Step {
@@ -22,21 +24,25 @@ func (p *parser) repRows(a *Again) bool {
 	switch {
 	case p.takeAny("rep|repeat|rpt|repeating|repeats"):
 		p.filler("as|for|working|in|the|these|this|all|of|from")
-	case p.takeAny("as|same") || p.take("work|worked|cont|continue|complete|crochet", "as|same|in|rep|repeating"):
+	case p.has("as|same|work|worked|cont|continue|complete|crochet|finish|make", "established|est|set|before|same", "number|no"):
+		return false
+	case p.has("as|same", "follows|foll|folls|shown|many|needed|desired|you|if|it|a|st|stitch|sp|place|time|far|before"):
+		return false
+	case p.takeAny("as|same|like") || p.take("work|worked|cont|continue|complete|crochet|finish|make|working|identical", "as|same|rep|repeating|like|to") && !p.has("end|last|match|the|marker|marked|within|follows|foll|next"):
 		as = true
-		p.filler("as|for|in|the|same|given|on|way|manner|repeating|rep|pattern|work")
+		p.filler("as|for|in|the|same|given|on|way|manner|repeating|rep|work|of")
 	case p.take("work|working|follow|cont|continue", "row|rows|rnd|rnds|round|rounds"):
 		p.i--
 	default:
 		return false
 	}
 	switch {
-	case p.has("last|previous|prev|above|these|past"):
-		p.i++
+	case p.has("last|previous|prev|above|past|preceding") || p.prev(1).text == "these" || p.prev(1).text == "this" && p.has("row|rnd|round"):
+		p.takeAny("last|previous|prev|above|past|preceding|these")
 		if p.startsNumber() {
 			a.Last = p.number()
 		}
-		p.filler("inc|dec|pattern")
+		p.filler("inc|dec|pattern|rep|repeat|of")
 		if !p.takeAny("row|rows|rnd|rnds|round|rounds") {
 			p.i = from
 			return false
@@ -44,10 +50,17 @@ func (p *parser) repRows(a *Again) bool {
 		if a.Last == nil {
 			a.Last = &Number{Values: []Value{{N: 1}}, Span: p.span(p.i - 1)}
 		}
-	case p.startsNumber() && p.hasAfterNumber("row|rows|rnd|rnds|round|rounds"):
-		a.Last = p.number()
+	case !as && p.startsNumber() && p.hasAfterNumber("row|rows|rnd|rnds|round|rounds"):
+		n := p.number()
 		p.i++
+		if anyOf(p.toks[from+1].text, "for|another|a|more|this|it|pattern|pat|patt|until") {
+			a.RowCount, a.Pattern = n, true // "Rep for 12 rows"
+		} else {
+			a.Last = n
+		}
 		p.filler("above")
+	case !as && p.has("until|til|till"): // "Rep until piece measures 10 in"
+		a.Pattern = true
 	case p.takeAny("row|rows|rnd|rnds|round|rounds"):
 		l := &Label{}
 		if !p.hasNumber(0) && p.peek(0).kind != live {
@@ -69,16 +82,16 @@ func (p *parser) repRows(a *Again) bool {
 			a.Name = p.peek(0).text
 		}
 		p.i += 2
-	case as && p.peek(0).kind == word && !p.has("established|follows|foll|before|shown|written|directed|set|a|it|you|if|needed|desired|many|stitch|st"):
+	case as && p.peek(0).kind == word && !p.has("established|est|patt|pat|pattern|manner|number|follows|foll|before|shown|written|directed|set|a|it|you|if|needed|desired|many|stitch|st"):
 		at := p.i
-		for !p.done() && p.peek(0).kind == word && p.i < at+5 && !p.has("reversing|until|to|from|omitting|except|ending") {
+		for !p.done() && p.peek(0).kind == word && p.i < at+5 && !p.has("reversing|until|to|from|omitting|except|ending|for|but|with|and|only|working|then") {
 			p.i++
 		}
 		if p.i == at {
 			p.i = from
 			return false
 		}
-		a.Of = p.text[p.toks[at].start:p.toks[p.i-1].end]
+		a.Of = p.text[p.toks[at].start:p.prev(1).end]
 	case as && p.has("established|before|set"):
 		p.i++
 		a.Pattern = true
@@ -138,43 +151,103 @@ func (p *parser) ordinalRefs(l *Label) bool {
 			l.Ranges = append(l.Ranges, one(m))
 		}
 	}
-	return p.takeAny("row|rows|rnd|rnds|round|rounds") || anyOf(p.toks[p.i-1].text, "row|rows|rnd|rnds|round|rounds|")
+	return p.takeAny("row|rows|rnd|rnds|round|rounds") || anyOf(p.prev(1).text, "row|rows|rnd|rnds|round|rounds|")
 }
 
 // evenRows reads "work even", "work 6 rows even", "cont in pat".
 func (p *parser) evenRows(a *Again) bool {
 	from := p.i
-	p.filler("keeping|keep|cont|continue|continuing|work|working|and|to|proceed|crochet")
+	if p.take("work|working|worked|cont", "same") || p.take("same") || p.take("work|make", "the", "same") {
+		p.i--
+		if p.has("same", "number|no|amount", "of", "rows|rnds|rounds") {
+			a.Pattern = true
+			return true
+		}
+		p.i = from
+	}
+	p.filler("keeping|keep|cont|continue|continuing|work|working|and|to|proceed|crochet|make|do|patt|pat|then|should|each|side|rep|repeat|established")
 	if p.i == from && !p.has("even") {
 		return false
 	}
-	if p.startsNumber() && p.hasAfterNumber("row|rows|rnd|rnds|round|rounds") {
-		a.RowCount = p.number()
-		p.i++
-		p.filler("more|straight|in|of")
-		switch {
-		case p.takeAny("even|straight"):
-			a.Even = true
-		case p.takeAny("pat|patt|pattern|stitch-pattern"):
+	if p.prev(1).text == "patt" || p.prev(1).text == "pat" {
+		if n := p.i; p.startsNumber() && p.hasAfterNumber("row|rows|rnd|rnds|round|rounds") { // "Patt 6 rows."
+			a.RowCount, a.Pattern = p.number(), true
+			p.i++
+			return true
+		} else if p.i = n; n-from > 1 {
 			a.Pattern = true
-		case p.toks[p.i-1].text == "straight":
+			p.patternName()
+			return true
+		}
+		p.i--
+	}
+	if p.startsNumber() && (p.hasAfterNumber("row|rows|rnd|rnds|round|rounds") || p.hasAfterNumber("more", "row|rows|rnd|rnds|round|rounds")) {
+		a.RowCount = p.number()
+		p.take("more")
+		p.i++
+		p.filler("more|straight|total")
+		switch {
+		case p.takeAny("even|straight|plain"), p.prev(1).text == "straight":
 			a.Even = true
+			p.filler("in|pat|patt|pattern")
+		case p.takeAny("in|of|as|with"):
+			p.filler("the|established|this|est|same|st|stitch")
+			switch {
+			case p.takeAny("pat|patt|pattern|established|set|stitch-pattern|color|colour|way|manner"):
+				a.Pattern = true
+				p.patternName()
+			case p.stitchRows(a):
+			default:
+				a.Pattern = true
+				p.patternName()
+			}
 		default:
-			p.i = from
-			return false
+			a.Pattern = true // "work 4 rows"
 		}
 		return true
 	}
 	switch {
-	case p.takeAny("even|straight|evenly") && !p.has("across|around|along|spaced|in"):
+	case p.takeAny("even|straight|evenly") && !p.has("across|around|along|spaced|multiple|in", "next|the|each|of"):
 		a.Even = true
-		p.filler("in|as|pat|patt|pattern|established")
+		if p.take("in|as|on|for") {
+			if p.prev(1).text == "for" || !p.has("rows|st|sts") && p.stitchRows(a) {
+				if p.prev(1).text == "for" {
+					p.i--
+				}
+			}
+		}
+		p.patternName()
 		return true
-	case p.has("in|the|with|as") || p.has("pat|patt|pattern"):
-		p.filler("in|the|this|with|est|st|stitch|as|same|manner|way|your|cont|of")
-		if p.takeAny("pat|patt|pattern|established|est|patterns") {
+	case p.take("as", "established|set|est|before|instructed|given"):
+		a.Pattern = true
+		p.filler("in|pat|patt|pattern")
+		return true
+	case p.has("for") && p.toks[from].text != "for":
+		at := p.i
+		if p.until(&Again{}) {
+			p.i = at
 			a.Pattern = true
-			p.filler("as|established|est|set|in|stitch|across|around|only|for|the|now")
+			return true
+		}
+		p.i = from
+		return false
+	case p.has("in|the|with|est|established") || p.has("pat|patt|pattern"):
+		at := p.i
+		p.filler("in|the|this|with|est|established|same|manner|way|your|cont|of|as")
+		for k := 0; k < 3 && p.peek(0).kind == word && p.hasAny(1, "pat|patt|pattern|st|stitch"); k++ { // "in Mesh Pat"
+			p.i++
+		}
+		if p.takeAny("pat|patt|pattern|established|est|patterns|stitch|st") && (p.prev(1).text != "st" || p.i-at > 2) {
+			a.Pattern = true
+			p.patternName()
+			return true
+		}
+		p.i = at
+		if p.take("in", "rows|rnds|rounds", "of") || p.take("in") {
+			at = p.i - 1
+		}
+		if p.i > at && p.stitchRows(a) && p.has("for|until|to|rows|rnds|row|rounds|rnd|as") {
+			p.filler("rows|rnds|rounds")
 			return true
 		}
 	}
@@ -182,15 +255,39 @@ func (p *parser) evenRows(a *Again) bool {
 	return false
 }
 
+// patternName passes over words that say which pattern goes on.
+func (p *parser) patternName() {
+	p.filler("as|established|est|set|in|stitch|across|around|only|the|now|pat|patt|pattern|instructed|before|throughout|this|way|manner|st|of|above|given|rows|working|stripe|sequence|color|colors|for")
+	for anyOf(p.prev(1).text, "for|the|as|of|in|working|this|") && p.i > 1 {
+		p.i--
+	}
+}
+
+// stitchRows reads the stitch of "10 rows of hdc".
+func (p *parser) stitchRows(a *Again) bool {
+	from := p.i
+	s := p.stitchName()
+	if s == nil || s.Kind == stitch.Chain || p.has("in|into") && !p.has("in", "each|every", "st") {
+		p.i = from
+		return false
+	}
+	p.take("in", "each|every", "st")
+	a.Stitch = s
+	return true
+}
+
 // againTail reads how often, how long, and where to stop.
 func (p *parser) againTail(a *Again) {
 	for {
 		from := p.i
 		p.take(",")
+		if a.Until == nil && p.has("for|until|til|till") && p.until(a) {
+			continue
+		}
 		p.filler("and|then|for")
 		switch {
 		case a.Times == nil && p.timesOf(a):
-		case p.takeAny("alternately|alternating|alternate|consecutively|in|turn"):
+		case p.takeAny("alternately|alternating|alternate|consecutively") || p.take("in", "turn|order|sequence"):
 			a.Alternately = true
 			p.filler("turn|order|sequence")
 		case p.has("for|another|a", "total") || p.startsNumber() && p.hasAfterNumber("more|row|rows|rnds|rnd|rounds|additional|total"):
@@ -204,15 +301,33 @@ func (p *parser) againTail(a *Again) {
 			a.RowCount = n
 			p.filler("more|total|in|all")
 		case a.Until == nil && p.until(a):
+		case a.Times == nil && (a.Pattern || a.Even) && p.has("to|across|around|along|until|within"):
+			l := p.limit()
+			if l == nil {
+				p.i = from
+				return
+			}
+			a.Times = &Times{Span: l.Span, To: l}
 		case p.ending(a):
-		case p.has("reversing|reverse"):
+		case p.has("reversing|reverse|mirroring|but", "all|shaping|the|reversing|shapings|neck|side|reverse"):
 			a.Mirrored = true
 			p.toMark()
+		case (a.Pattern || a.Even) && p.takeAny("increasing|inc") && p.has("as|every|in"):
+			p.i = from
+			return
 		case p.has("of|from|on|as") && len(a.Rows) > 0 && p.hasAny(1, "back|front|left|right|sleeve|body|the|rnd|row|chart|pattern|pat|patt|mesh|first"):
 			at := p.i + 1
-			p.toMark()
-			a.Of = p.text[p.toks[at].start:p.toks[p.i-1].end]
-		case p.takeAny("pat|patt|pattern|again|only|above|more|throughout|here"):
+			for p.i++; !p.done() && p.peek(0).kind == word && p.i < at+5 && !p.has("until|for|twice|once|to|ending"); p.i++ {
+			}
+			if p.i == at {
+				p.i = from
+				return
+			}
+			if anyOf(p.toks[at].text, "chart|pattern|pat|patt|") {
+				continue
+			}
+			a.Of = p.text[p.toks[at].start:p.prev(1).end]
+		case p.takeAny("pat|patt|pattern|again|only|above|more|throughout|here|worked|consecutively"):
 		default:
 			p.i = from
 			return
@@ -231,11 +346,12 @@ func (p *parser) timesOf(a *Again) bool {
 // until reads "until piece measures 14 (14½, 15) in from beg".
 func (p *parser) until(a *Again) bool {
 	from := p.i
-	if p.take("same", "number|no", "of", "rows|rnds|rounds", "as") || p.take("to", "match") {
+	if p.take("same", "number|no|amount", "of", "rows|rnds|rounds", "as") || p.take("to", "match") {
+		p.filler("for|on|the|as")
 		at := p.i
 		p.toMark()
 		if p.i > at {
-			a.Until = &Extent{Span: p.span(from), SameAs: p.text[p.toks[at].start:p.toks[p.i-1].end]}
+			a.Until = &Extent{Span: p.span(from), SameAs: p.text[p.toks[at].start:p.prev(1).end]}
 		}
 		return a.Until != nil
 	}
@@ -295,7 +411,7 @@ func (p *parser) ending(a *Again) bool {
 		p.filler("of|the|pat|patt|pattern")
 		return true
 	}
-	if p.toks[p.i-1].text == "row" || p.toks[p.i-1].text == "rnd" {
+	if p.prev(1).text == "row" || p.prev(1).text == "rnd" {
 		p.i--
 	}
 	if p.peek(0).kind == ordinal {

@@ -366,14 +366,15 @@ type Again struct {
 	Of          string  // "of Back", "as for Left Front": the piece, "" for this one
 	Times       *Times  // nil: once, or as the label has it
 	Until       *Extent
-	Alternately bool    // "alternately", "rep Rows 2 and 3 alternately"
-	Pattern     bool    // "work in pat", "cont in pat as established"
-	Even        bool    // "work even", "work N rows even"
-	RowCount    *Number // "for 12 rows", "work 6 rows even"
-	Ending      []Step  // "as Row 5, ending with dc in last st"
-	Mirrored    bool    // "reversing shaping"
-	EndSide     Side    // "ending with a WS row"
-	EndRow      *Number // "ending with a Row 3"
+	Alternately bool        // "alternately", "rep Rows 2 and 3 alternately"
+	Pattern     bool        // "work in pat", "cont in pat as established"
+	Even        bool        // "work even", "work N rows even"
+	RowCount    *Number     // "for 12 rows", "work 6 rows even"
+	Stitch      *StitchName // the stitch of "work 10 rows of hdc"; nil when not told
+	Ending      []Step      // "as Row 5, ending with dc in last st"
+	Mirrored    bool        // "reversing shaping"
+	EndSide     Side        // "ending with a WS row"
+	EndRow      *Number     // "ending with a Row 3"
 }
 
 // Extent is a length to work to: "until piece measures 14 (14½, 15) in from
@@ -394,6 +395,7 @@ type Shape struct {
 	Where  string  // "each end", "neck edge", "beg", "armhole edge": lower case
 	Ends   int     // how many places: 2 for each end, 1 for an edge, 0 not told
 	Row    string  // the named row, "inc", "dec"
+	Left   *Number // "until 10 sts rem"; nil when not told
 	Plan   []Every
 }
 

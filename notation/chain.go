@@ -100,7 +100,7 @@ func (p *parser) countsWords() *Counts {
 		if anyOf(t.text, "counts|count|counted|counting|=|is|not|doesn|never|now") || t.kind == mark && anyOf(t.text, ".|;|") {
 			break
 		}
-		if t.kind == number && p.i > from && anyOf(p.toks[p.i-1].text, "-|ch|") {
+		if t.kind == number && p.i > from && anyOf(p.prev(1).text, "-|ch|") {
 			c.Of = &Number{Span: p.span(p.i), Values: []Value{{N: t.n}}}
 			c.Of.Span = Span{Start: p.at + t.start, End: p.at + t.end}
 		} else if t.kind == number && anyOf(p.peek(1).text, "ch|chs|skipped|missed|") {

@@ -10,7 +10,7 @@ func (p *parser) count(stop int) *Count {
 		p.end = stop
 	}
 	c := p.countItems()
-	ok := c != nil && p.done()
+	ok := c != nil && p.done() && c.together()
 	p.end = end
 	if !ok {
 		p.i = from
@@ -18,6 +18,29 @@ func (p *parser) count(stop int) *Count {
 	}
 	c.Span = p.span(from)
 	return c
+}
+
+// together makes one item of a list of sizes with its unit at the end, "(10,
+// 12, 14 sts)", and rejects bare numbers that count nothing.
+func (c *Count) together() bool {
+	bare := 0
+	for bare < len(c.Items) && c.Items[bare].Bare {
+		bare++
+	}
+	switch {
+	case bare <= 1 && (bare == 0 || len(c.Items) == 1):
+		return true
+	case bare != len(c.Items)-1:
+		return false
+	}
+	last := c.Items[bare]
+	n := &Number{Span: Span{Start: c.Items[0].N.Start, End: last.N.End}}
+	for _, it := range c.Items {
+		n.Values = append(n.Values, it.N.Values...)
+	}
+	last.N = n
+	c.Items = []CountItem{last}
+	return true
 }
 
 // countItems reads as many items as there are.
@@ -37,7 +60,7 @@ func (p *parser) countItems() *Count {
 			p.i = at
 			break
 		}
-		if c.Apart = c.Apart || p.toks[p.i-1].text == "+"; len(c.Items) > 12 {
+		if c.Apart = c.Apart || p.prev(1).text == "+"; len(c.Items) > 12 {
 			return nil
 		}
 	}
@@ -45,10 +68,10 @@ func (p *parser) countItems() *Count {
 }
 
 func (p *parser) countLead() {
-	for {
+	for k := 0; k < 6; k++ {
 		switch {
 		case p.take("for", "a", "total", "of"), p.take("total", "of"), p.takeAny("total|totals|=|--|-|count|now|stitch"):
-		case p.take("you|we", "will|should", "now", "have"), p.take("you|we", "will|should", "have"), p.take("you|we", "now", "have"), p.take("you|we", "have"), p.take("there", "are"), p.take("there", "will", "be"), p.take("you", "'", "ll", "have"):
+		case p.take("you|we", "will|should", "now", "have"), p.take("you|we", "will|should", "have"), p.take("you|we", "now", "have"), p.take("you|we", "have"), p.take("there", "are|is"), p.take("for", "total", "of"), p.take("should", "have"), p.take("you|we", "should|will"), p.take("now", "have"), p.take("ending", "with"), p.take("leaving") && false, p.take("there", "will", "be"), p.take("you", "'", "ll", "have"):
 		case p.take("a", "total", "of"), p.take("st", "count"), p.take("total", "sts"), p.take("count", ":"), p.take("total", ":"), p.take("sts", ":"):
 		case len(p.toks) > p.i+1 && p.peek(0).text == ":":
 			p.i++
@@ -75,7 +98,7 @@ func (p *parser) countItem(c *Count) (CountItem, bool) {
 		if pl.What == TurningChain || pl.What == Chain {
 			c.Apart = c.Apart || len(c.Items) > 0
 		}
-		item.Text = p.text[p.toks[from].start:p.toks[p.i-1].end]
+		item.Text = p.text[p.toks[from].start:p.prev(1).end]
 	case p.done() || anyOf(p.peek(0).text, ".|,|)|]|}|+|"):
 		item.Bare = true
 	case p.peek(0).kind == word && (p.peek(1).text == "" || anyOf(p.peek(1).text, ".|,|and|)|rem|remain|total|")) && !orderWords[p.peek(0).text]:

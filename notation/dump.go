@@ -377,6 +377,9 @@ func (d *dumper) again(a *Again) {
 	d.flag(a.Pattern, "pattern")
 	d.flag(a.Even, "even")
 	d.number("rows=", a.RowCount)
+	if a.Stitch != nil {
+		d.word("of " + kindName(a.Stitch.Kind))
+	}
 	d.flag(a.Mirrored, "mirrored")
 	d.flag(a.EndSide != NoSide, "end="+sideNames[a.EndSide])
 	d.number("end-row=", a.EndRow)
@@ -424,6 +427,7 @@ func (d *dumper) shape(s *Shape) {
 	d.number("", s.N)
 	d.text("row", s.Row)
 	d.text("where", s.Where)
+	d.number("left=", s.Left)
 	d.flag(s.Ends > 0, "ends="+strconv.Itoa(s.Ends))
 	for _, e := range s.Plan {
 		d.open("every")

@@ -13,7 +13,7 @@ func (p *parser) turnStep() []Step {
 	if !p.takeAny("turn|turning|turned") {
 		return nil
 	}
-	if p.has("ch|chain") && p.toks[p.i-1].text == "turning" {
+	if p.has("ch|chain") && p.prev(1).text == "turning" {
 		return nil
 	}
 	p.filler("work|the|piece|your|over|at|end|of|row|rows|rnd")
@@ -35,7 +35,10 @@ func (p *parser) joinStep() []Step {
 		if p.has("a|b|c|d|mc|cc|new|yarn|color|colour|ca|cb|strand|c1|c2") && !not {
 			return nil
 		}
-		p.filler("the|rnd|round|rnds|rounds|work|ring|it|this|each|ends|at|end|of|row|circle")
+		if p.take("into", "a|the", "ring|circle") || p.take("into", "ring|circle") || p.take("in", "a", "ring|circle") {
+			j.Ring = true
+		}
+		p.filler("the|rnd|round|rnds|rounds|work|ring|it|this|each|ends|at|end|of|row|circle|chain|ch|together|last|first|st|sts|stitch")
 		if p.takeAny("with|by|using|w") || p.take("/") {
 			p.filler("/|a|an|working")
 			if s := p.stitchName(); s != nil {
@@ -72,6 +75,12 @@ func (p *parser) joinStep() []Step {
 		return nil
 	}
 	p.filler("loosely")
+	if at := p.i; p.takeAny("with|by|using|w") {
+		p.filler("/|a|an")
+		if !p.slip() {
+			p.i = at
+		}
+	}
 	if p.take("to", "join|close") {
 		p.filler("rnd|round|the|ring")
 	}
@@ -119,20 +128,22 @@ func (p *parser) yarn() []Step {
 	from := p.i
 	not := p.not()
 	switch {
-	case p.takeAny("fasten|finish|end|cut|break|tie|bind|f") && p.offWords():
-		p.filler("off|yarn|the|and|securely|weave|in|ends|all|thread|main|color|here|working")
-		s := []Step{&FastenOff{Span: p.span(from), Not: not}}
-		if p.has("a|b|c|d|mc|cc|ca|cb") {
+	case p.take("fo") || p.takeAny("fasten|finish|end|cut|break|tie|bind|f|fastening|ending") && p.offWords():
+		p.filler("off|yarn|the|securely|thread|here|working|color|all|colors")
+		p.yarnName()
+		p.take("and", "fasten|finish", "off")
+		if p.has("and", "pull|draw|secure|cut|break") || p.has(",", "pull|draw") {
 			p.i++
-			s[0].(*FastenOff).Span = p.span(from)
+			p.toMark()
 		}
+		s := []Step{&FastenOff{Span: p.span(from), Not: not}}
 		at := p.i
-		if p.take(",") || true {
-			if p.takeAny("leaving|leave") && p.tail() {
-				s = append(s, &Remark{Span: p.span(at)})
-			} else {
-				p.i = at
-			}
+		p.take(",")
+		p.take("and")
+		if p.takeAny("leaving|leave") && p.tail() {
+			s = append(s, &Remark{Span: p.span(at)})
+		} else {
+			p.i = at
 		}
 		return s
 	}
@@ -146,7 +157,7 @@ func (p *parser) yarn() []Step {
 
 // offWords tells whether "fasten", "cut" or "end" does end the yarn.
 func (p *parser) offWords() bool {
-	switch p.toks[p.i-1].text {
+	switch p.prev(1).text {
 	case "fasten", "finish", "tie":
 		return p.takeAny("off") || p.take("-", "off") || p.has("yarn")
 	case "bind":
@@ -209,19 +220,12 @@ func (p *parser) joinYarn() []Step {
 	case p.takeAny("standing"):
 		standing = true
 	case p.takeAny("join|rejoin|attach|reattach|re-join") || p.take("re", "-", "join") || p.take("re", "-", "attach"):
-		p.filler("the|new|a|your|working|main|same|strand|of|ball")
-		at := p.i
-		if !p.takeAny("yarn|thread|color|colour|mc|cc|a|b|c|d|e|ca|cb|c1|c2|cotton") && p.toks[verb].text == "join" && j.Side == NoSide && p.side == NoSide {
+		p.articles()
+		if color, ok := p.yarnName(); ok {
+			j.Color = color
+		} else if p.toks[verb].text == "join" && j.Side == NoSide && p.side == NoSide {
 			p.i = from
 			return nil
-		}
-		if at < p.i {
-			j.Color = p.text[p.toks[at].start:p.toks[at].end]
-			if p.has("a|b|c|d|mc|cc") {
-				p.i++
-			} else if (j.Color == "color" || j.Color == "colour" || j.Color == "yarn") && p.hasNumber(0) {
-				p.i++
-			}
 		}
 	default:
 		if j.Side != NoSide && verb > from { // "With RS facing, sk next 16 sts, join yarn ..."
@@ -322,16 +326,18 @@ func (p *parser) color() []Step {
 	c := &Color{}
 	switch {
 	case p.takeAny("change|changing|switch|switching"):
-		p.filler("color|colour|colors|yarn|to|the|new|in|last|yo|of|st")
+		p.filler("color|colour|colors|to|the|new|yarn|back")
 	case p.takeAny("drop"):
 		c.Drop = true
-		p.filler("the|yarn|color")
-	case p.takeAny("with|using|in") && p.colorAhead():
-		p.filler("yarn|color|colour|the")
+		p.filler("the")
+	case p.takeAny("with|using|in|use|work") && p.colorAhead():
+		p.filler("the")
 	default:
 		return nil
 	}
-	if t := p.peek(0); t.kind == word && (len(t.text) <= 2 || t.text == "main" || t.text == "contrast" || t.text == "contrasting") && !anyOf(t.text, "in|to|at|st|ch|sc|dc|") || t.kind == number && p.toks[p.i-1].kind == word {
+	if name, ok := p.yarnName(); ok {
+		c.Name = name
+	} else if t := p.peek(0); t.kind == word && (len(t.text) <= 2 || t.text == "main" || t.text == "contrast" || t.text == "contrasting") && !anyOf(t.text, "in|to|at|st|ch|sc|dc|") || t.kind == number && p.prev(1).kind == word {
 		c.Name = p.text[t.start:t.end]
 		p.i++
 		p.filler("color|colour|yarn")
@@ -348,6 +354,42 @@ func (p *parser) color() []Step {
 	return []Step{c}
 }
 
+// articles passes over words before the name of a yarn. A capital A is a name.
+func (p *parser) articles() {
+	for {
+		if t := p.peek(0); t.text == "a" && t.cap {
+			return
+		}
+		if !p.takeAny("the|new|a|your|working|main|same|strand|of|ball|next") {
+			return
+		}
+	}
+}
+
+// yarnName reads "yarn", "color B", "MC", "A", "C2". The name of plain yarn is
+// empty.
+func (p *parser) yarnName() (string, bool) {
+	from := p.i
+	if p.takeAny("yarn|thread|color|colour|cotton|yarns|wool") {
+		if t := p.peek(0); t.kind == number && t.frac == 0 || t.kind == word && (len(t.text) == 1 && (t.cap || t.text != "a") || yarnNames[t.text]) {
+			p.i++
+			return p.text[t.start:t.end], true
+		}
+		return "", true
+	}
+	t := p.peek(0)
+	if t.kind != word || !yarnNames[t.text] && !(len(t.text) == 1 && t.cap && t.text != "i") {
+		p.i = from
+		return "", false
+	}
+	p.i++
+	name := p.text[t.start:t.end]
+	p.takeAny("yarn|color|colour|thread")
+	return name, true
+}
+
+var yarnNames = wordSet("mc cc ca cb cd ce c1 c2 c3 c4 c5 cc1 cc2 cc3 a b c d e f main contrast contrasting white black red blue green yellow pink grey gray brown orange purple cream beige")
+
 func (p *parser) colorAhead() bool {
 	t := p.peek(0)
 	if anyOf(t.text, "yarn|color|colour|main|contrast|contrasting|mc|cc|ca|cb|") {
@@ -355,7 +397,7 @@ func (p *parser) colorAhead() bool {
 	}
 	if t.kind == word && len(t.text) <= 2 && anyOf(t.text, "a|b|c|d|e|f|c1|c2|c3|c4|") {
 		u := p.peek(1)
-		return u.kind == mark || u.kind == number || anyOf(u.text, "ch|make|work|and|join|")
+		return t.cap || u.kind == mark || u.kind == number || anyOf(u.text, "ch|make|work|and|join|")
 	}
 	return false
 }
@@ -451,8 +493,8 @@ func (p *parser) evenlyStep() []Step {
 // along row-ends".
 func (p *parser) sideStep() []Step {
 	from := p.i
-	p.filler("now|continue|cont|rotate|turn|and|to|piece|the|do|not")
-	if !p.takeAny("working|work|crochet|go|rotate") {
+	p.filler("now|continue|cont|rotate|turn|and|to|piece|the|do|not|then|your|begin|beg|start")
+	if !p.takeAny("working|work|crochet|go|rotate|continuing") {
 		p.i = from
 	}
 	if !p.takeAny("along|across|down|up|in|on|around|over|into") {
@@ -461,9 +503,9 @@ func (p *parser) sideStep() []Step {
 	p.filler("the|other|in")
 	o := &OtherSide{}
 	switch {
-	case p.takeAny("row-ends|row-end") || p.take("row|side", "ends|edges|edge") || p.take("ends", "of") && p.has("rows|row") || p.take("side", "of", "rows"):
+	case p.takeAny("row-ends|row-end") || p.take("row|side|sides|raw|long|short", "ends|edges|edge|of") || p.takeAny("side|sides|edge") && (p.done() || p.peek(0).kind == mark || p.has("of|edge")) || p.take("ends", "of") && p.has("rows|row") || p.take("side", "of", "rows"):
 		o.RowEnds = true
-	case p.takeAny("opposite|other|second|remaining|rem|unused|free|bottom|underside") || p.toks[p.i-1].text == "other":
+	case p.takeAny("opposite|other|second|remaining|rem|unused|free|bottom|underside") || p.prev(1).text == "other":
 		p.filler("the|side|of|lp|lps|loop|loops|rem|edge")
 		p.filler("the")
 		if !p.has("foundation|beg|beginning|starting|chain|ch|chs|base|set") {
@@ -491,7 +533,7 @@ func (p *parser) foundationStep() []Step {
 	p.filler("make|form|start|begin|with|work|into|in|create|a|an|the|using|to")
 	p.filler("adjustable")
 	switch {
-	case p.take("magic|adjustable|sliding", "ring|circle|loop"), p.take("mr"), p.take("mc") && p.hasAny(0, ",|:"), p.i > from && p.toks[p.i-1].text == "adjustable" && p.takeAny("ring|loop|circle"):
+	case p.take("magic|adjustable|sliding", "ring|circle|loop"), p.take("mr"), p.toks[from].text == "mc" && p.has("mc", ",|:") && p.take("mc"), p.i > from && p.prev(1).text == "adjustable" && p.takeAny("ring|loop|circle"):
 		return []Step{&MagicRing{Span: p.span(from)}}
 	}
 	return nil
@@ -502,7 +544,9 @@ func (p *parser) remarkStep() []Step {
 	from := p.i
 	t := p.peek(0)
 	switch {
-	case p.take("taking|being|making", "care|careful|sure"), p.take("be", "careful|sure"), p.take("making", "sure"), p.take("without", "twisting"), p.take("not", "to", "twist"), p.take("do", "not", "twist"):
+	case p.has("with|using", "larger|smaller|size|hook|rs|ws|right|wrong|work|yarn|two|double|one|your"), p.has("with|using|use|switch|change") && p.hookAhead(), p.has("make", "slip|a", "knot|slip"), p.has("pull|draw|bring", "through|yarn|lp|loop|up|tight|tightly"), p.has("use", "a|stitch|marker|markers|st"):
+		p.toClause()
+	case p.take("taking|being|making|make|take", "care|careful|sure|certain"), p.take("be", "careful|sure"), p.take("making", "sure"), p.take("without", "twisting"), p.take("not", "to", "twist"), p.take("do", "not", "twist"):
 		p.toMark()
 	case p.has("as|like", "shown|pictured|before|established|usual"):
 		p.toMark()
@@ -523,7 +567,7 @@ func (p *parser) remarkStep() []Step {
 		p.toMark()
 		s.Span = p.span(from)
 		return []Step{s}
-	case doing[t.text] != "" && (p.i == 0 || p.toks[p.i-1].kind == mark || p.toks[p.i-1].text == "and"):
+	case doing[t.text] != "" && (p.i == 0 || p.prev(1).kind == mark || p.prev(1).text == "and"):
 		s := &Marker{Do: doing[t.text]}
 		p.toSentence()
 		s.Span = p.span(from)
@@ -559,4 +603,100 @@ var doing = map[string]string{
 	"weave": "weave", "darn": "weave", "hide": "weave", "block": "block", "steam": "block", "wash": "block", "dampen": "block", "pin": "pin",
 	"stuff": "stuff", "fold": "fold", "cut": "cut", "trim": "cut", "lay": "fold", "place": "fold", "turn": "", "attach": "sew", "secure": "sew",
 	"thread": "sew", "insert": "sew", "repeat": "", "ease": "pin", "hold": "fold", "wrap": "fold",
+}
+
+// hookAhead tells whether a hook is spoken of: "using 5 mm hook".
+func (p *parser) hookAhead() bool {
+	for k := 1; k < 7; k++ {
+		if t := p.peek(k); t.kind == mark && !anyOf(t.text, "(|)|/|-|") {
+			return false
+		} else if t.text == "hook" {
+			return true
+		}
+	}
+	return false
+}
+
+// toClause passes over words up to a mark, or to an "and" before an order.
+func (p *parser) toClause() {
+	for p.i++; !p.done(); p.i++ {
+		t := p.peek(0)
+		if t.kind == mark && anyOf(t.text, ",|.|;|:|(|[|*|)|") || t.text == "and" && (p.hasAny(1, "ch|make|work|join|turn|fasten|pull|chain") || p.hasNumber(1)) {
+			return
+		}
+	}
+}
+
+// aside takes sentences that order nothing by themselves: which sizes a line is
+// for, which rows form the pattern, how the work goes on.
+func (p *parser) aside() []Step {
+	from := p.i
+	switch {
+	case p.has("size|sizes") && p.toColon("only"), p.has("all|for|other", "sizes|size|all") && p.toColon(""):
+	case p.has("row|rows|rnds|rounds|rnd|these|this|last|the|above") && p.formsPattern():
+	case p.take("cont|continue|work|proceed|cont", "as", "foll|follows|folls|following|below"), p.take("as", "follows|foll|folls"):
+		p.filler(":")
+	case p.has("keeping|keep", "cont|continuity|pattern|pat|patt|in|to|the|stripe|color"), p.take("at", "same", "time"), p.take("at", "the", "same", "time"), p.take("at", "the|same", "time"):
+		if p.toks[from].text != "at" {
+			p.toMark()
+		}
+	case p.has("work|working|cont|continue", "on", "these|this|the|first|last|only"):
+		p.toMark()
+	case p.take("finish|complete|work", "to", "match|correspond"), p.take("reversing|reverse", "all|shaping|shapings|the"):
+		p.toMark()
+		p.take(",", "reversing|reverse")
+		p.toMark()
+		return []Step{&Again{Span: p.span(from), Mirrored: true}}
+	default:
+		p.i = from
+		return nil
+	}
+	if p.i == from {
+		return nil
+	}
+	return []Step{&Remark{Span: p.span(from)}}
+}
+
+// toColon passes over words up to a colon, or to the end of a short line. last,
+// if any, must stand among them.
+func (p *parser) toColon(last string) bool {
+	from, found := p.i, last == ""
+	for k := 0; k < 16 && !p.done(); k++ {
+		t := p.peek(0)
+		if t.text == ":" {
+			break
+		}
+		if found && t.kind == mark || t.text == "." {
+			break
+		}
+		found = found || t.text == last
+		p.i++
+	}
+	if !found || !p.done() && !p.has(":") && !p.has("-|--|.|,") {
+		p.i = from
+		return false
+	}
+	p.take(":")
+	return true
+}
+
+// formsPattern takes "Rows 2-5 form pat", "These 4 rows form Mesh Pat".
+func (p *parser) formsPattern() bool {
+	from := p.i
+	for k := 0; k < 9 && !p.done(); k++ {
+		t := p.peek(0)
+		if anyOf(t.text, "form|forms|establish|establishes|make|sets|set|complete|completes|is|are|creates|create|constitute|") && k > 0 {
+			if anyOf(t.text, "is|are|make|set|") && !p.hasAny(1, "the|pat|patt|pattern|up|right|wrong|rs|ws|now|repeated|your|one|a") {
+				break
+			}
+			p.toMark()
+			return true
+		}
+		if t.kind == mark && !anyOf(t.text, "-|--|,|(|)|") {
+			break
+		}
+		p.i++
+	}
+	p.i = from
+	return false
 }

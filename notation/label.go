@@ -83,7 +83,7 @@ func (p *parser) nextLabel(l *Label) bool {
 // bareLabel tells whether a number alone labels the row: "9. dc around".
 func (p *parser) bareLabel() bool {
 	t := p.peek(0)
-	if !p.hasNumber(0) || p.end-p.i < 3 || p.i > 0 && p.toks[p.i-1].kind != mark {
+	if !p.hasNumber(0) || p.end-p.i < 3 || p.i > 0 && p.prev(1).kind != mark {
 		return false
 	}
 	m := p.peek(1)
@@ -243,7 +243,7 @@ func (p *parser) andAll(l *Label) {
 		p.i++
 		p.takeAny("side")
 	}
-	if anyOf(p.toks[p.i-1].text, "alt|alternate|other|") && len(l.Ranges) > 0 && len(l.Ranges[0].From.Values) > 0 {
+	if anyOf(p.prev(1).text, "alt|alternate|other|") && len(l.Ranges) > 0 && len(l.Ranges[0].From.Values) > 0 {
 		l.AndAll = [...]string{"even", "odd"}[l.Ranges[0].From.Values[0].N&1]
 	}
 	p.filler("numbered|side")

@@ -64,6 +64,14 @@ func (p *parser) peek(k int) *token {
 	return &p.toks[p.i+k]
 }
 
+// prev is the token k before the one at hand.
+func (p *parser) prev(k int) *token {
+	if p.i < k {
+		return &noToken
+	}
+	return &p.toks[p.i-k]
+}
+
 var noToken = token{kind: mark, pair: -1}
 
 func (p *parser) done() bool { return p.i >= p.end }
@@ -133,7 +141,7 @@ func (p *parser) span(from int) Span {
 }
 
 func (p *parser) skipBullet() {
-	for p.peek(0).kind == mark && (p.peek(0).text == "-" || p.peek(0).text == "•" || p.peek(0).text == "·" || p.peek(0).text == "|" || p.peek(0).text == "**") {
+	for p.peek(0).kind == mark && (p.peek(0).text == "-" || p.peek(0).text == "•" || p.peek(0).text == "·" || p.peek(0).text == "|") {
 		p.i++
 	}
 }

@@ -388,7 +388,7 @@ func (p *parser) which(pl *Place) bool {
 		if p.takeAny("unworked|skipped|free|unused") {
 			pl.Which = Remaining
 		}
-		if p.startsNumber() && !p.spaceAhead() {
+		if p.startsNumber() && !p.spaceAhead() && p.peek(1).text != "-" {
 			pl.N = p.number()
 		}
 		p.takeAny("unworked|skipped|free|unused|marked")
@@ -600,7 +600,7 @@ func (p *parser) rowEnds(pl *Place) bool {
 		return false
 	}
 	pl.What = RowEnd
-	if each || anyOf(p.toks[p.i-1].text, "rows|ends|sides|row-ends|") {
+	if each || anyOf(p.prev(1).text, "rows|ends|sides|row-ends|") {
 		pl.Which = Each
 		pl.To = p.limit()
 	}
@@ -864,7 +864,7 @@ func (p *parser) limit() *Limit {
 		}
 		return &Limit{Span: p.span(from), End: true}
 	case p.take("until|till|to", "you", "reach") || p.has("to|until|till|up|til") && p.hasAny(1, "end|the|last|next|tch|top|marker|corner|within|beg|turning|marked|first|center|each|you|to|ch|sp|before|m"):
-		if p.toks[p.i-1].text != "reach" {
+		if p.prev(1).text != "reach" {
 			p.i++
 		}
 		p.filler("to|the|within|before|you|reach|there|are|only|very")
@@ -882,7 +882,7 @@ func (p *parser) limit() *Limit {
 			p.unit(pl)
 			l.What, l.Kind, l.Chains = pl.What, pl.Kind, pl.Chains
 			p.filler("remain|rem|are|left|of|row|rnd|remaining|the|round|before|on")
-			for anyOf(p.toks[p.i-1].text, "the|on|before|") {
+			for anyOf(p.prev(1).text, "the|on|before|") {
 				p.i--
 			}
 		case p.takeAny("marker|m"):

@@ -115,7 +115,7 @@ func (p *parser) times() *Times {
 	t := &Times{}
 	p.filler("a|total|of|worked|work|repeat|for|another")
 	switch {
-	case p.has("x") || p.has("*") && p.hasNumber(1) && !p.peek(0).space:
+	case p.has("x") || p.has("*") && p.hasNumber(1) && !p.peek(0).space && !p.peek(1).space:
 		p.i++
 		if t.N = p.bareNumber(); t.N == nil {
 			p.i = from
@@ -142,7 +142,7 @@ func (p *parser) times() *Times {
 		return nil
 	}
 	p.filler("total|altogether|all")
-	if p.i > from && p.toks[p.i-1].text == "in" {
+	if p.i > from && p.prev(1).text == "in" {
 		p.i--
 	}
 	t.Span = p.span(from)

@@ -9,10 +9,11 @@ func (p *parser) rule() []Step {
 	if p.has("note|notes") && p.hasAny(1, ":|.|1|2") {
 		p.i += 2
 		p.filler(":|.")
+		p.note = true
 		return []Step{&Remark{Span: p.span(from)}}
 	}
 	switch {
-	case p.termsRule(r), p.multipleRule(r), p.spiralRule(r), p.spacesRule(r), p.turningRule(r), p.joinRule(r), p.loopRule(r), p.turnRule(r):
+	case p.termsRule(r), p.repeatRule(r), p.multipleRule(r), p.spiralRule(r), p.spacesRule(r), p.turningRule(r), p.joinRule(r), p.loopRule(r), p.turnRule(r):
 		r.Span = p.span(from)
 		return []Step{r}
 	}
@@ -34,6 +35,26 @@ func (p *parser) termsRule(r *Rule) bool {
 				r.Terms = stitch.UK
 			}
 			p.toSentence()
+			return true
+		}
+	}
+	p.i = from
+	return false
+}
+
+// repeatRule reads "12-st rep", "worked on a 6-st, 4-row rep".
+func (p *parser) repeatRule(r *Rule) bool {
+	from := p.i
+	p.filler("worked|work|on|over|a|an|the|pattern|is")
+	if n := p.number(); n != nil && p.take("-") && p.takeAny("st|stitch|sts") {
+		if p.take(",") {
+			p.number()
+			p.take("-")
+			p.takeAny("row|rnd|round")
+		}
+		if p.takeAny("rep|repeat|multiple") {
+			p.filler("pattern|pat")
+			r.About, r.Multiple = AboutMultiple, &Multiple{Of: n}
 			return true
 		}
 	}
@@ -81,7 +102,7 @@ func (p *parser) multipleRule(r *Rule) bool {
 			p.i = closing + 1
 		}
 	}
-	p.filler("for|the|foundation|base|beg|turning|ch|chain|starting")
+	p.filler("for|the|foundation|base|beg|turning|ch|chain|starting|tch|t-ch|edge|sts|st")
 	r.About, r.Multiple = AboutMultiple, m
 	return true
 }
@@ -162,8 +183,13 @@ func (p *parser) turningRule(r *Rule) bool {
 		p.i = from
 		return false
 	}
+	if p.row && !p.note && !p.made && p.toks[from].text != "the" && p.has("count|counts|does|do|-|--|=|,|here|never") {
+		p.i = from // "Row 2: Ch 3 counts as dc, ..." makes it too
+		return false
+	}
+	other := p.otherChain()
 	p.filler("made|worked|at|the|beg|beginning|start|of|each|every|a|row|rows|rnd|rnds|round|rounds|and|turn|turning|all|an|or|never|for|in|throughout|pattern|this|s|on|always|hdc|dc|sc|htr|tr|sts|st|is|,")
-	for p.i > from && anyOf(p.toks[p.i-1].text, "never|always|is|") {
+	for p.i > from && anyOf(p.prev(1).text, "never|always|is|") {
 		p.i--
 	}
 	c := p.countsWords()
@@ -171,9 +197,32 @@ func (p *parser) turningRule(r *Rule) bool {
 		p.i = from
 		return false
 	}
+	if other != nil {
+		c.Of = other
+	}
 	r.About, r.Counts = AboutTurningChain, c
 	p.filler("throughout|here|and|in|the|this|pattern|of|each|row|rnd|unless|otherwise|stated|noted|all|rows|rnds|rounds")
 	return true
+}
+
+// otherChain reads the second chain of "ch 1 and ch 2 do not count", nil when
+// there is none.
+func (p *parser) otherChain() *Number {
+	from := p.i
+	if p.takeAny("and|or|&") {
+		if p.takeAny("ch|chain") {
+			p.take("-")
+			if p.hasNumber(0) {
+				return p.number()
+			}
+		} else if p.hasNumber(0) && p.hasAny(1, "ch|chain") {
+			n := p.number()
+			p.i++
+			return n
+		}
+	}
+	p.i = from
+	return nil
 }
 
 // joinRule reads "Join with sl st in first st at end of each rnd".
@@ -214,7 +263,7 @@ func (p *parser) loopRule(r *Rule) bool {
 		return false
 	}
 	p.filler("only|of|throughout|for|this|row|rnd|each|now|on|the")
-	if p.i > from && p.toks[p.i-1].text == "each" {
+	if p.i > from && p.prev(1).text == "each" {
 		p.i--
 	}
 	if p.has("st|sts") {

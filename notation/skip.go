@@ -34,7 +34,7 @@ func (p *parser) skipStep() []Step {
 		return nil
 	}
 	p.filler("for|the|back|front|neck|unworked|underarm|center|centre|opening|edge|armhole|sleeve|thumb|and|leave|them|st|sts")
-	for anyOf(p.toks[p.i-1].text, "and|the|for|") {
+	for anyOf(p.prev(1).text, "and|the|for|") {
 		p.i--
 	}
 	s.Span = p.span(from)

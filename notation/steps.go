@@ -88,7 +88,7 @@ func (p *parser) separator() bool {
 func (p *parser) workAhead() bool {
 	from := p.i
 	p.i++
-	p.filler("a|an|the|another|your|in|only")
+	p.filler("a|an|the|another|your|only")
 	ok := false
 	if t := p.peek(0); anyOf(t.text, "(|[|*|**|") && !p.has("*", "to") {
 		ok = p.toks[from].text != "with" && p.toks[from].text != "using"
@@ -111,9 +111,18 @@ func (p *parser) workAhead() bool {
 	return ok
 }
 
+// countAhead tells whether the words at hand may state a count.
+func (p *parser) countAhead() bool {
+	return p.startsNumber() || p.has("total|totals|count|for|you|we|now|there|a|st|sts|stitch|stitches|=|--|-|:|should|ending")
+}
+
 func (p *parser) countFollows() bool {
 	from := p.i
 	p.i++
+	if !p.countAhead() {
+		p.i = from
+		return false
+	}
 	c := p.count(p.sentenceEnd())
 	p.i = from
 	return c != nil
@@ -121,13 +130,13 @@ func (p *parser) countFollows() bool {
 
 // sentenceEnd is the token that ends the sentence at hand.
 func (p *parser) sentenceEnd() int {
-	for i := p.i; i < p.end && i < p.i+200; i++ {
+	for i := p.i; i < p.end && i < p.i+120; i++ {
 		t := &p.toks[i]
 		if t.kind == mark && (t.text == "." || t.text == "!") && (i+1 >= p.end || p.toks[i+1].space || p.toks[i+1].kind == mark) && !abbreviated(p, i) {
 			return i
 		}
 	}
-	return min(p.end, p.i+200)
+	return min(p.end, p.i+120)
 }
 
 // abbreviated tells whether a full stop belongs to an abbreviation: "sts.".
@@ -164,7 +173,14 @@ func (p *parser) statedCount(after bool) bool {
 	if dash {
 		p.i++
 	}
+	if p.i == 0 && (p.has("there", "are") || p.has("stitch|st", "count") || p.numberAt(0) && p.hasAfterNumber("sts|stitches|st")) {
+		start = true
+	}
 	if !dash && !start && !p.has("for", "a", "total") && !p.has("total") && !p.has("you|we", "will|should|now|have") {
+		return false
+	}
+	if !p.countAhead() {
+		p.i = from
 		return false
 	}
 	if c := p.count(p.sentenceEnd()); c != nil {
@@ -191,7 +207,7 @@ func (p *parser) sentenceStarts() bool {
 	if p.i == 0 {
 		return false
 	}
-	t := &p.toks[p.i-1]
+	t := p.prev(1)
 	return t.kind == mark && (t.text == "." || t.text == ":" || t.text == ")" || t.text == "]" || t.text == "!" || t.text == ";") || t.kind == word && anyOf(t.text, "turn|around|across|join|")
 }
 
@@ -218,7 +234,7 @@ func (p *parser) orderStarts() bool {
 		if beginsOrder[t.text] {
 			return true
 		}
-		if p.toks[p.i-1].kind == word && anyOf(p.toks[p.i-1].text, "of|for|a|the|your|each|all|") {
+		if p.prev(1).kind == word && anyOf(p.prev(1).text, "of|for|a|the|your|each|all|") {
 			return false
 		}
 		_, n := p.lookup()
@@ -249,6 +265,7 @@ var readers []func(*parser) []Step
 func init() {
 	readers = []func(*parser) []Step{
 		(*parser).bracket,
+		(*parser).aside,
 		(*parser).rule,
 		(*parser).again,
 		(*parser).shape,
