@@ -13,4 +13,5 @@ require (
 require (
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
 )

@@ -93,6 +93,7 @@ var looks = []func(*checker){
 	unitPairs,
 	materials,
 	terms,
+	customs,
 	notWorked,
 }
 

@@ -82,6 +82,9 @@ var yardPair = regexp.MustCompile(`(\d+)\s?(m|metres|meters|yd|yds|yards)\s?[(\[
 // against metres": to 1 %, or half the rounding step if that is larger; numbers
 // that are not rounded to fives are held to the whole yard or metre.
 func (c *checker) yards(line textLine) {
+	if !strings.Contains(line.text, "yd") && !strings.Contains(line.text, "yard") || !strings.ContainsAny(line.text, "([/") {
+		return
+	}
 	for _, m := range yardPair.FindAllStringSubmatchIndex(line.text, -1) {
 		a, _ := strconv.Atoi(line.text[m[2]:m[3]])
 		b, _ := strconv.Atoi(line.text[m[6]:m[7]])
@@ -111,6 +114,9 @@ var percent = regexp.MustCompile(`(\d+)\s?% [a-z]`)
 
 // fibres adds up the parts of a yarn.
 func (c *checker) fibres(line textLine) {
+	if !strings.Contains(line.text, "%") {
+		return
+	}
 	list := percent.FindAllStringSubmatchIndex(line.text, -1)
 	if len(list) == 0 || !fibreWord.MatchString(line.text) {
 		return
@@ -142,6 +148,9 @@ var hookName = regexp.MustCompile(`(\d+(?:\.\d+)?)\s?mm\s?[(\[/]\s?(?:US\s?)?(?:
 
 // hooks holds a hook's millimetres against its US name.
 func (c *checker) hooks(line textLine) {
+	if !strings.Contains(line.text, "mm") {
+		return
+	}
 	for _, m := range hookName.FindAllStringSubmatchIndex(line.text, -1) {
 		mm, name := line.text[m[2]:m[3]], line.text[m[4]:m[5]]
 		known, fits := hookFits(mm, name)

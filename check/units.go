@@ -37,6 +37,10 @@ var rangePair = regexp.MustCompile(length + `(?:–|-|\sto\s)` + length + `(?:-|
 func unitPairs(c *checker) {
 	var last textLine
 	c.eachLine(func(line textLine) {
+		defer func() { last = line }()
+		if !strings.Contains(line.text, "cm") {
+			return // no pair has less
+		}
 		for _, m := range inchPair.FindAllStringSubmatchIndex(line.text, -1) {
 			c.unitPair(line, [2]int{m[2], m[3]}, line, [2]int{m[4], m[5]})
 		}
@@ -48,7 +52,6 @@ func unitPairs(c *checker) {
 			c.unitPair(line, [2]int{m[4], m[5]}, line, [2]int{m[8], m[9]})
 		}
 		c.tablePair(last, line)
-		last = line
 	})
 }
 

@@ -145,6 +145,19 @@ func (w *worker) takeTurning(n int, first stitch.Kind, said *notation.Counts) tu
 	return t
 }
 
+// noteCustom keeps, once for each kind of turning chain, how custom took it.
+func (w *worker) noteCustom(line *design.Line, at notation.Span, n int, t turning) {
+	if t.sure || n < 2 || t.as == stitch.None {
+		return
+	}
+	for _, c := range w.fab.Customs {
+		if c.N == n && c.As == t.as {
+			return
+		}
+	}
+	w.fab.Customs = append(w.fab.Customs, Custom{Line: line, Span: at, N: n, Counts: t.counts, Extra: t.extra, As: t.as, Tried: w.conv.custom != asHeight})
+}
+
 func (w *worker) saidTurning(n int, first stitch.Kind, height float64, said *notation.Counts) turning {
 	t := turning{counts: !said.Not, as: said.As, chains: chainsOf(w.d, said.Chains, w.size), sure: true, said: true}
 	if t.as == stitch.None {

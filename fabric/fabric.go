@@ -125,11 +125,17 @@ const (
 	NotWorked                 // could not be worked; Fabric.Faults says why
 )
 
-// A Custom is a convention that no word of the pattern settles.
+// A Custom is a convention that no word of the pattern settles, and how it was
+// taken.
 type Custom struct {
-	Line *design.Line
-	Span notation.Span
-	Text string // "ch 2 was taken not to count as a stitch"
+	Line   *design.Line
+	Span   notation.Span
+	Row    string
+	N      int         // chains of the turning chain; 0 for chain spaces
+	Counts bool        // taken to count as a stitch
+	Extra  bool        // and the first stitch is worked all the same
+	As     stitch.Kind // the stitch that follows it
+	Tried  bool        // custom did not come out, this did
 }
 
 // A TurningChain is a chain at the start of a row, as written.

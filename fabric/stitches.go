@@ -725,6 +725,9 @@ func (r *run) pushSpace(n int) {
 		it.Flag = Counts
 	}
 	r.w.spacesMade = true
+	if r.w.firstSpace == nil {
+		r.w.firstSpace = r.line
+	}
 	r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.Chain, Into: -1, N: it.Chains})
 	r.body.Top = append(r.body.Top, it)
 	r.body.Made += n
@@ -732,5 +735,6 @@ func (r *run) pushSpace(n int) {
 
 func (r *run) noteTurning(at notation.Span, n int, t turning, first stitch.Kind) {
 	r.firstChains = n
+	r.w.noteCustom(r.line, at, n, t)
 	r.turning = append(r.turning, TurningChain{Line: r.line, Span: at, N: n, Counts: t.counts, Sure: t.sure, Wide: t.sure && t.chains > 0, First: first})
 }

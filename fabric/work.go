@@ -72,6 +72,9 @@ func workAll(d *design.Design, r reading) ([]*Fabric, verdict) {
 	var v verdict
 	for _, w := range workers {
 		fabs = append(fabs, w.fab)
+		if r.spaces && w.firstSpace != nil {
+			w.fab.Customs = append(w.fab.Customs, Custom{Line: w.firstSpace, Span: w.firstSpace.Span, Counts: true, Tried: true})
+		}
 		for _, f := range w.fab.Faults {
 			if !f.Soft {
 				v.faults++

@@ -54,6 +54,7 @@ type worker struct {
 	ids        int
 	undecided  bool // a convention was taken by custom
 	spacesMade bool
+	firstSpace *design.Line // the first line that makes a chain space
 	pickUps    []pickUp
 }
 

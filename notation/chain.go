@@ -28,7 +28,7 @@ func (p *parser) chainStep() []Step {
 	case p.startsNumber():
 		c.N = p.number()
 		p.filler("more|loose|foundation")
-		if !p.takeAny("ch|chs|chain|chains") || p.has("-", "sp|lp|sps|loop|space") || p.has("sp|sps|lp|lps|loop|space|spaces|loops") || p.has("sts|stitches") && false {
+		if !p.takeAny("ch|chs|chain|chains") || p.has("-", "sp|lp|sps|loop|space") || p.has("sp|sps|lp|lps|loop|space|spaces|loops") {
 			return nil
 		}
 		p.filler("sts|stitches|loosely")
@@ -116,7 +116,7 @@ func (p *parser) countsWords() *Counts {
 		p.filler("as|a|an|st|sts|stitch|stitches|the|first|1st|in|st-count|count|any|total|your|row|rnd|here|throughout|toward|towards|for|one|1|at|beg|beginning|of|each|rows|rnds|rounds|round|and|pattern|dc|hdc|tr|sc|htr|")
 		if p.i > 0 {
 			for k := from; k < p.i; k++ {
-				if p.toks[k].text == "throughout" || p.toks[k].text == "here" {
+				if p.tokAt(k).text == "throughout" || p.tokAt(k).text == "here" {
 					c.Throughout = true
 				}
 			}
@@ -135,7 +135,7 @@ func (p *parser) countsWords() *Counts {
 // atFirst takes "(first dc made)" and "(first dc)", which say what a chain
 // counts as in fewest words.
 func (p *parser) atFirst(from int) bool {
-	if p.i == from || p.toks[from].text != "first" && p.toks[from].text != "1st" {
+	if p.i == from || p.tokAt(from).text != "first" && p.tokAt(from).text != "1st" {
 		p.i = max(p.i, from)
 	}
 	at := p.i
@@ -143,7 +143,7 @@ func (p *parser) atFirst(from int) bool {
 	if p.take("first|1st") {
 		if k, n := p.lookup(); n > 0 && k > 1 {
 			end := p.i + n
-			if end >= p.end || p.toks[end].text == "made" && end+1 >= p.end {
+			if end >= p.end || p.tokAt(end).text == "made" && end+1 >= p.end {
 				return true
 			}
 		}

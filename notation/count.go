@@ -71,7 +71,7 @@ func (p *parser) countLead() {
 	for k := 0; k < 6; k++ {
 		switch {
 		case p.take("for", "a", "total", "of"), p.take("total", "of"), p.takeAny("total|totals|=|--|-|count|now|stitch"):
-		case p.take("you|we", "will|should", "now", "have"), p.take("you|we", "will|should", "have"), p.take("you|we", "now", "have"), p.take("you|we", "have"), p.take("there", "are|is"), p.take("for", "total", "of"), p.take("should", "have"), p.take("you|we", "should|will"), p.take("now", "have"), p.take("ending", "with"), p.take("leaving") && false, p.take("there", "will", "be"), p.take("you", "'", "ll", "have"):
+		case p.take("you|we", "will|should", "now", "have"), p.take("you|we", "will|should", "have"), p.take("you|we", "now", "have"), p.take("you|we", "have"), p.take("there", "are|is"), p.take("for", "total", "of"), p.take("should", "have"), p.take("you|we", "should|will"), p.take("now", "have"), p.take("ending", "with"), p.take("there", "will", "be"), p.take("you", "'", "ll", "have"):
 		case p.take("a", "total", "of"), p.take("st", "count"), p.take("total", "sts"), p.take("count", ":"), p.take("total", ":"), p.take("sts", ":"):
 		case len(p.toks) > p.i+1 && p.peek(0).text == ":":
 			p.i++
@@ -98,7 +98,7 @@ func (p *parser) countItem(c *Count) (CountItem, bool) {
 		if pl.What == TurningChain || pl.What == Chain {
 			c.Apart = c.Apart || len(c.Items) > 0
 		}
-		item.Text = p.text[p.toks[from].start:p.prev(1).end]
+		item.Text = p.text[p.tokAt(from).start:p.prev(1).end]
 	case p.done() || anyOf(p.peek(0).text, ".|,|)|]|}|+|"):
 		item.Bare = true
 	case p.peek(0).kind == word && (p.peek(1).text == "" || anyOf(p.peek(1).text, ".|,|and|)|rem|remain|total|")) && !orderWords[p.peek(0).text]:

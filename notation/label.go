@@ -43,7 +43,7 @@ func (p *parser) labelHead(l *Label) bool {
 		return p.nextLabel(l)
 	case t.text == "r" && p.hasNumber(1):
 		p.i++
-		return p.ranges(l) && (p.labelEnds() || !p.toks[1].space)
+		return p.ranges(l) && (p.labelEnds() || !p.tokAt(1).space)
 	case p.i < 4 && p.bareLabel():
 		l.Ranges = []Range{one(p.number())}
 		return true
@@ -113,7 +113,7 @@ func (p *parser) namedLabel(l *Label) bool {
 			if p.hasNumber(0) {
 				return p.ranges(l) && (known || p.has(":|(|[|."))
 			}
-			return known && p.labelEnds() || p.has(":") || p.has("(|[") && p.peek(0).pair > 0 && p.peek(0).pair+1 < p.end && p.toks[p.peek(0).pair+1].text == ":"
+			return known && p.labelEnds() || p.has(":") || p.has("(|[") && p.peek(0).pair > 0 && p.peek(0).pair+1 < p.end && p.tokAt(p.peek(0).pair+1).text == ":"
 		}
 		p.i++
 	}
@@ -273,8 +273,8 @@ func (p *parser) rangeList(r *Range) bool {
 	pairs := false
 	i := p.i + 1
 	for i < open.pair {
-		if p.toks[i].kind != number {
-			if t := p.toks[i].text; (t == "-" || t == "--") && (i+1 == open.pair || p.toks[i+1].text == ",") {
+		if p.tokAt(i).kind != number {
+			if t := p.tokAt(i).text; (t == "-" || t == "--") && (i+1 == open.pair || p.tokAt(i+1).text == ",") {
 				from, to = append(from, Value{None: true}), append(to, Value{None: true})
 				i++
 				if i < open.pair {
@@ -287,13 +287,13 @@ func (p *parser) rangeList(r *Range) bool {
 		a := Value{N: p.toks[i].n}
 		b := a
 		i++
-		if i+1 < open.pair && (p.toks[i].text == "-" || p.toks[i].text == "--" || p.toks[i].text == "to") && p.toks[i+1].kind == number {
+		if i+1 < open.pair && (p.tokAt(i).text == "-" || p.tokAt(i).text == "--" || p.tokAt(i).text == "to") && p.tokAt(i+1).kind == number {
 			b = Value{N: p.toks[i+1].n}
 			i += 2
 			pairs = true
 		}
 		from, to = append(from, a), append(to, b)
-		if i < open.pair && (p.toks[i].text == "," || p.toks[i].text == ";" || p.toks[i].text == ":" || p.toks[i].text == "/") {
+		if i < open.pair && (p.tokAt(i).text == "," || p.tokAt(i).text == ";" || p.tokAt(i).text == ":" || p.tokAt(i).text == "/") {
 			i++
 		}
 	}
@@ -301,9 +301,12 @@ func (p *parser) rangeList(r *Range) bool {
 		return false
 	}
 	p.i = open.pair + 1
-	for p.has("(|[") && p.opt.Sizes != len(from)+1 { // size groups: "(12-16) (14-18)"
+	for p.has("(|[") && p.opt.Sizes != len(from)+1 && p.nest < maxDepth { // size groups: "(12-16) (14-18)"
 		next := Range{From: &Number{Values: []Value{{}}}, To: &Number{Values: []Value{{}}}}
-		if !p.rangeList(&next) {
+		p.nest++
+		ok := p.rangeList(&next)
+		p.nest--
+		if !ok {
 			break
 		}
 		from, to = append(from, next.From.Values[1:]...), append(to, next.To.Values[1:]...)
@@ -369,10 +372,10 @@ func (p *parser) labelRemark(l *Label) bool {
 func (p *parser) words(from, to int) string {
 	var b strings.Builder
 	for i := from; i < to; i++ {
-		if i > from && p.toks[i].space {
+		if i > from && p.tokAt(i).space {
 			b.WriteByte(' ')
 		}
-		b.WriteString(p.toks[i].text)
+		b.WriteString(p.tokAt(i).text)
 	}
 	return b.String()
 }

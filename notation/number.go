@@ -34,20 +34,20 @@ func (p *parser) listAlone(open int) bool {
 	if k < 2 {
 		return false
 	}
-	if open > 0 && anyOf(p.toks[open-1].text, "ch|chain|") || k == p.opt.Sizes {
+	if open > 0 && anyOf(p.tokAt(open-1).text, "ch|chain|") || k == p.opt.Sizes {
 		return true
 	}
-	if p.opt.Sizes == 1 || open > 0 && p.toks[open-1].kind == number {
+	if p.opt.Sizes == 1 || open > 0 && p.tokAt(open-1).kind == number {
 		return false
 	}
 	next := p.toks[open].pair + 1
-	if next >= p.end || p.toks[next].kind != word {
+	if next >= p.end || p.tokAt(next).kind != word {
 		return false
 	}
-	if anyOf(p.toks[next].text, "st|sts|stitches|ch|chs|") {
+	if anyOf(p.tokAt(next).text, "st|sts|stitches|ch|chs|") {
 		return true
 	}
-	_, ok := p.opt.Stitches.Lookup(p.toks[next].text, p.opt.Terms)
+	_, ok := p.opt.Stitches.Lookup(p.tokAt(next).text, p.opt.Terms)
 	return ok
 }
 
@@ -63,7 +63,7 @@ func (p *parser) listIn(open int) int {
 		switch {
 		case t.kind == number && t.frac == 0 || t.kind == word && numberWords[t.text] > 0 && want:
 			n, want = n+1, false
-		case (t.text == "-" || t.text == "--") && want && t.kind == mark && (i+1 == p.toks[open].pair || p.toks[i+1].text == "," || p.toks[i+1].text == ";" || p.toks[i+1].text == ":"):
+		case (t.text == "-" || t.text == "--") && want && t.kind == mark && (i+1 == p.toks[open].pair || p.tokAt(i+1).text == "," || p.tokAt(i+1).text == ";" || p.tokAt(i+1).text == ":"):
 			n, want = n+1, false
 		case t.text == "," || t.text == ";" || t.text == ":" || t.text == "/" || t.text == "-" || t.text == "--":
 			want = true
@@ -130,6 +130,8 @@ func (p *parser) sizes(n *Number) {
 			}
 		case t.text == "," && len(n.Values) == 1 && p.listIn(p.i+1) > 1 && (p.opt.Sizes == 0 || p.listIn(p.i+1) == p.opt.Sizes-1):
 			p.i++
+		case t.text == "," && len(n.Values) > 1 && len(n.Values) < p.opt.Sizes && p.listIn(p.i+1) > 1: // "1, 2, 3, (4, 5, 6)"
+			p.i++
 		case t.text == "," && p.plainList(len(n.Values)):
 			p.i++
 			n.Values = append(n.Values, Value{N: p.peek(0).n})
@@ -152,7 +154,7 @@ func (p *parser) isSizes(n *Number, k int) bool {
 	if p.opt.Sizes > 0 && len(n.Values) >= p.opt.Sizes && p.opt.Sizes > 1 {
 		return false
 	}
-	if k == 1 && p.bare && p.opt.Sizes != len(n.Values)+1 && p.endsLine(p.peek(0).pair+1) {
+	if k == 1 && p.bare && p.opt.Sizes != len(n.Values)+1 && p.endsLine(p.peek(0).pair+1) && p.listIn(p.peek(0).pair+1) == 0 && len(n.Values) == 1 {
 		return false
 	}
 	return p.opt.Sizes != 1 || k > 1

@@ -22,8 +22,9 @@ type parser struct {
 	opt    Options
 	toks   []token
 	i      int
-	end    int // tokens from here on are not ours
-	depth  int
+	end    int     // tokens from here on are not ours
+	depth  int     // of brackets
+	nest   int     // of steps within a step, and of places within a place
 	ofRow  *Number // the row a place was last said to be of
 	side   Side    // the face said to be toward the maker, for a joining later in the line
 	unread []Span
@@ -64,6 +65,14 @@ func (p *parser) peek(k int) *token {
 	return &p.toks[p.i+k]
 }
 
+// tokAt is token i, one that is none outside the text.
+func (p *parser) tokAt(i int) *token {
+	if i < 0 || i >= len(p.toks) {
+		return &noToken
+	}
+	return &p.toks[i]
+}
+
 // prev is the token k before the one at hand.
 func (p *parser) prev(k int) *token {
 	if p.i < k {
@@ -91,21 +100,21 @@ func (p *parser) hasAt(k int, words ...string) bool {
 
 // anyOf tells whether text is one of the words of a list "a|b|c".
 func anyOf(text, list string) bool {
-	if text == "" {
+	n := len(text)
+	if n == 0 {
 		return false
 	}
-	for off := 0; ; {
-		i := strings.Index(list[off:], text)
-		if i < 0 {
-			return false
-		}
-		i += off
-		end := i + len(text)
-		if (i == 0 || list[i-1] == '|') && (end == len(list) || list[end] == '|') {
+	for i := 0; i+n <= len(list); {
+		if list[i] == text[0] && list[i:i+n] == text && (i+n == len(list) || list[i+n] == '|') {
 			return true
 		}
-		off = i + 1
+		next := strings.IndexByte(list[i:], '|')
+		if next < 0 {
+			return false
+		}
+		i += next + 1
 	}
+	return false
 }
 
 // take takes the words if they come next.
@@ -137,7 +146,7 @@ func (p *parser) span(from int) Span {
 		return Span{Start: p.at + len(p.text), End: p.at + len(p.text)}
 	}
 	last := max(from, p.i-1)
-	return Span{Start: p.at + p.toks[from].start, End: p.at + p.toks[last].end}
+	return Span{Start: p.at + p.tokAt(from).start, End: p.at + p.tokAt(last).end}
 }
 
 func (p *parser) skipBullet() {

@@ -101,9 +101,9 @@ func Terms(src string, at int, from Options, to stitch.Terms) []edit {
 		k, n := p.lookup()
 		switch {
 		case n > 0 && t.kind == word:
-			name := src[t.start:p.toks[p.i+n-1].end]
+			name := src[t.start:p.tokAt(p.i+n-1).end]
 			if text := renamed(from, k, name, to); text != name {
-				edits = append(edits, edit{Span{Start: at + t.start, End: at + p.toks[p.i+n-1].end}, text})
+				edits = append(edits, edit{Span{Start: at + t.start, End: at + p.tokAt(p.i+n-1).end}, text})
 			}
 			p.i += n
 		case t.kind == word && words[t.text] != "":

@@ -1,236 +1,5 @@
 package notation
 
-// bracket reads "( ... )" and tells its seven jobs apart.
-func (p *parser) bracket() []Step {
-	open := p.peek(0)
-	if open.kind != mark || open.text != "(" && open.text != "[" && open.text != "{" {
-		return nil
-	}
-	from := p.i
-	if open.pair < 0 || open.pair >= p.end {
-		p.i++
-		return []Step{&Remark{Span: p.span(from)}}
-	}
-	closing := open.pair
-	if p.opt.Sizes > 1 && p.listIn(p.i) == p.opt.Sizes {
-		return nil
-	}
-	if n := p.listIn(p.i); n > 0 && closing+1 >= p.end || p.i+1 == closing {
-		p.i = closing + 1
-		return []Step{&Remark{Span: p.span(from)}}
-	}
-	p.i = closing + 1
-	g := &Group{}
-	p.groupTail(g)
-	after := p.i
-	if g.Times == nil && len(g.In) == 0 {
-		if s := p.remarkBracket(from, closing); s != nil {
-			return s
-		}
-	}
-	if p.depth++; p.depth > maxDepth {
-		p.depth--
-		p.i = closing + 1
-		span := p.span(from)
-		p.unread = append(p.unread, span)
-		return []Step{&Unknown{Span: span}}
-	}
-	end := p.end
-	p.i, p.end = from+1, closing
-	g.Body = p.sequence(false)
-	p.end, p.i = end, after
-	p.depth--
-	g.Span = p.span(from)
-	return []Step{g}
-}
-
-// groupTail reads what stands after a bracket: times, a place, a limit.
-func (p *parser) groupTail(g *Group) {
-	from := p.i
-	if t := p.times(); t != nil {
-		g.Times = t
-		at := p.i
-		if p.takeAny("in|into|around") {
-			p.inPlaces(g, at)
-		}
-		return
-	}
-	p.i = from
-	switch {
-	case p.has("in|into|around|over|on") && !(p.has("around") && p.endOfPlace(1)):
-		p.i++
-		p.inPlaces(g, from)
-		at := p.i
-		if t := p.times(); t != nil {
-			g.Times = t
-		} else {
-			p.i = at
-		}
-	case p.has("across|around|along"), p.has("to|until", "end|last|next|tch|marker|marked|top|within|corner"):
-		if l := p.limit(); l != nil {
-			g.Times = &Times{Span: l.Span, To: l}
-		}
-	case p.has("rep|repeat|rpt"):
-		p.i++
-		p.filler("this|these|the|to|from|bracketed|section")
-		if t := p.times(); t != nil {
-			g.Times = t
-			g.Times.More = true
-		} else if l := p.limit(); l != nil {
-			g.Times = &Times{Span: l.Span, To: l}
-		} else {
-			p.i = from
-		}
-	case p.has("each", "in"):
-		p.i++
-		p.groupTail(g)
-	}
-}
-
-func (p *parser) inPlaces(g *Group, back int) {
-	pl := p.target()
-	if pl == nil {
-		p.i = back
-		return
-	}
-	g.In = append(g.In, pl)
-	for {
-		at := p.i
-		if !p.take("and") || !p.takeAny("in|into") {
-			p.i = at
-			return
-		}
-		q := p.target()
-		if q == nil {
-			p.i = at
-			return
-		}
-		g.In = append(g.In, q)
-	}
-}
-
-// times reads "6 times", "twice", "x 6", "4 (5, 6) more times", "once more".
-func (p *parser) times() *Times {
-	from := p.i
-	t := &Times{}
-	p.filler("a|total|of|worked|work|repeat|for|another")
-	switch {
-	case p.has("x") || p.has("*") && p.hasNumber(1) && !p.peek(0).space && !p.peek(1).space:
-		p.i++
-		if t.N = p.bareNumber(); t.N == nil {
-			p.i = from
-			return nil
-		}
-		p.takeAny("times|time")
-	case p.has("once|twice|thrice"):
-		t.N = &Number{Values: []Value{{N: timesWords[p.peek(0).text]}}}
-		p.i++
-		t.N.Span = p.span(p.i - 1)
-		p.timesList(t)
-		t.More = p.takeAny("more|again")
-	case p.startsNumber():
-		t.N = p.number()
-		more := p.takeAny("more|additional|further")
-		if !p.takeAny("times|time|x|tms") {
-			p.i = from
-			return nil
-		}
-		p.timesList(t)
-		t.More = p.takeAny("more|again") || more
-	default:
-		p.i = from
-		return nil
-	}
-	p.filler("total|altogether|all")
-	if p.i > from && p.prev(1).text == "in" {
-		p.i--
-	}
-	t.Span = p.span(from)
-	return t
-}
-
-var timesWords = map[string]int{"once": 1, "twice": 2, "thrice": 3}
-
-// timesList reads how often in further sizes when each has its own words:
-// "twice [3 times]{3 times}", "once (twice, 3 times)".
-func (p *parser) timesList(t *Times) {
-	for p.has("(|[|{") && p.peek(0).pair > 0 {
-		var list []Value
-		for i := p.i + 1; i < p.peek(0).pair; i++ {
-			switch u := &p.toks[i]; {
-			case u.kind == number && u.frac == 0 && i+1 < p.end && anyOf(p.toks[i+1].text, "times|time|"):
-				list = append(list, Value{N: u.n})
-			case timesWords[u.text] > 0:
-				list = append(list, Value{N: timesWords[u.text]})
-			case anyOf(u.text, "times|time|,|:|;|/|"):
-			default:
-				return
-			}
-		}
-		if len(list) == 0 {
-			return
-		}
-		t.N.Values = append(t.N.Values, list...)
-		p.i = p.peek(0).pair + 1
-		t.N.Span.End = p.span(p.i - 1).End
-	}
-}
-
-// remarkBracket reads a bracket that orders nothing: "(RS)", "(shell made)",
-// "(counts as dc)", "(see Notes)".
-func (p *parser) remarkBracket(from, closing int) []Step {
-	end := p.end
-	p.i, p.end = from+1, closing
-	defer func() { p.end = end }()
-	if c := p.countsWords(); c != nil {
-		p.i = closing + 1
-		switch {
-		case p.chain != nil && p.chain.Counts == nil && !p.note:
-			p.chain.Counts = c
-			return []Step{}
-		case p.skip != nil && p.skip.Counts == nil:
-			p.skip.Counts = c
-			return []Step{}
-		}
-		return []Step{&Rule{Span: p.span(from), About: AboutTurningChain, Counts: c}}
-	}
-	p.i = from + 1
-	if c := p.count(closing); c != nil && len(c.Items) > 0 && (c.Items[0].What != StitchOrSpace) {
-		p.i = closing + 1
-		c.Span = p.span(from)
-		p.counts = append(p.counts, c)
-		return []Step{}
-	}
-	orders := false
-	for i := from + 1; i < closing; i++ {
-		p.i = i
-		if t := &p.toks[i]; t.kind == word {
-			if beginsOrder[t.text] {
-				orders = true
-			}
-			if _, n := p.lookup(); n > 0 {
-				orders = true
-			}
-		}
-	}
-	last := p.toks[closing-1].text
-	if !orders || p.hasWord(from, closing, "see|made|completed|same|rather|instead|like|example|optional|note|if|is|are|these|here|will|should|you|loops|hook|i|called|means|corner|page|photo|picture") || anyOf(last, "made|worked|completed|") || p.toks[from+1].text == "see" || p.toks[from+1].text == "this" || p.toks[from+1].text == "note" || p.toks[from+1].text == "you" {
-		p.i = closing + 1
-		return []Step{&Remark{Span: p.span(from)}}
-	}
-	return nil
-}
-
-// hasWord tells whether one of the words stands between two tokens.
-func (p *parser) hasWord(from, to int, list string) bool {
-	for i := from; i < to && i < from+30; i++ {
-		if p.toks[i].kind == word && anyOf(p.toks[i].text, list+"|") {
-			return true
-		}
-	}
-	return false
-}
-
 // stars keeps the passages that marks have opened in a line.
 type stars struct {
 	p    *parser
@@ -300,7 +69,7 @@ func (s *stars) mark(steps *[]Step) bool {
 // another: it stands close after a word, or a rep clause follows.
 func (s *stars) closes(at int) bool {
 	p := s.p
-	if !p.toks[at].space || p.done() {
+	if !p.tokAt(at).space || p.done() {
 		return true
 	}
 	next := p.peek(0)
@@ -355,10 +124,14 @@ func (p *parser) repWords() bool {
 func (s *stars) rep(steps *[]Step) (bool, []Step) {
 	p := s.p
 	from := p.i
-	if len(s.open) == 0 && !p.has("rep|repeat|rpt|repeating|work|and|then|ending|end") {
+	if len(s.open) == 0 && !p.has("rep|repeat|rpt|repeating|rept|reps|repeats|work|working|worked|from|and|then|(|[") {
 		return false, nil
 	}
+	if p.has("(|[", "rep|repeat|rpt") && p.peek(0).pair > 0 && p.peek(0).pair < p.i+12 { // "(repeat 6 times)"
+		p.i++
+	}
 	if !p.repWords() {
+		p.i = from
 		// "* ... * 6 times", "*A* x 4"
 		if n := len(s.open); n > 0 && s.open[n-1].closed {
 			if t := p.times(); t != nil && p.i > from {
@@ -381,7 +154,9 @@ func (s *stars) rep(steps *[]Step) (bool, []Step) {
 		p.filler("the|first|last|single|one|asterisk|asterisks|stars|beginning|beg|star|two|start|of|row|rnd|round|to")
 		begin = s.markName()
 		p.filler("'|s|sts")
-		if p.has("to|and|through|-|--|until") && isMark(p.peek(1).text) || p.has("to", "next|second|last|the") && isMark(p.peek(2).text) {
+		if isMark(p.peek(0).text) && begin != "" { // "between * *"
+			stop = s.markName()
+		} else if p.has("to|and|through|-|--|until") && isMark(p.peek(1).text) || p.has("to", "next|second|last|the") && isMark(p.peek(2).text) {
 			p.i++
 			p.filler("next|second|last|the")
 			stop = s.markName()
@@ -495,138 +270,6 @@ func (s *stars) stopped(name string) []Step {
 		}
 	}
 	return nil
-}
-
-// repTimes reads how often a rep clause works its passage.
-func (p *parser) repTimes() *Times {
-	from := p.i
-	t := &Times{Fit: true}
-	if l := p.limit(); l != nil {
-		t.To, t.Fit = l, false
-		if l.End {
-			at := p.i
-			p.take(",")
-			if m := p.limit(); m != nil && !m.End {
-				t.To = m
-			} else {
-				p.i = at
-			}
-		}
-		if n := p.times(); n != nil && t.To.End { // "around 6 times"
-			t.N, t.To, t.Unsure = n.N, nil, !n.More
-			t.More = true
-		}
-	} else if n := p.times(); n != nil {
-		said := n.More
-		*t = *n
-		t.More, t.Unsure = true, !said
-		if v := t.N.Values; len(v) == 1 && v[0].N == 1 {
-			t.Unsure = false
-		}
-		p.takeAny("across|around")
-	} else if p.startsNumber() && !p.spaceAhead() {
-		at := p.i
-		num := p.number()
-		if p.has(",") || p.has(".") || p.done() || p.has(";") {
-			t.N, t.More, t.Unsure, t.Fit = num, true, true, false
-		} else {
-			p.i = at
-		}
-	}
-	t.Span = p.span(from)
-	if p.i == from {
-		t.Span = Span{Start: p.at + len(p.text), End: p.at + len(p.text)}
-		if from > 0 {
-			t.Span = Span{Start: p.at + p.toks[from-1].start, End: p.at + p.toks[from-1].end}
-		}
-	}
-	p.repEnding(t)
-	return t
-}
-
-// repEnding reads "ending last rep at **", "ending with sc in last st",
-// "omitting last ch-3", "working last tr in top of tch".
-func (p *parser) repEnding(t *Times) {
-	for {
-		from := p.i
-		if !p.take(",") && !p.take(";") && p.has(".|(|--|-", "ending|end|omitting|omit|working") {
-			p.i++
-		}
-		p.filler("but")
-		switch {
-		case p.endAt(t):
-		case p.has("omitting|omit|omitted|leaving", "the|last|final|ch|off"):
-			p.i++
-			p.takeAny("off")
-			p.filler("the|last|final")
-			if s := p.step(); s != nil {
-				t.Omit = s
-			} else if pl := (&Place{}); p.unit(pl) {
-				t.Omit = []Step{&Chains{Span: p.span(from), N: pl.Chains}}
-			}
-			p.filler("on|last|rep|repeat|of|the|in|at|end|final")
-		default:
-			p.i = from
-			if pl := p.workingLast(); pl != nil {
-				t.Last = pl
-				continue
-			}
-			p.i = from
-			return
-		}
-	}
-}
-
-// endAt reads "ending last rep at **", "ending with B".
-func (p *parser) endAt(t *Times) bool {
-	from := p.i
-	if !p.takeAny("ending|end|ends") {
-		return false
-	}
-	p.filler("the|last|final|rep|repeat|row|rnd|round|your")
-	switch {
-	case p.takeAny("at|on|with|by|in|after|"):
-		p.filler("the|a|working|first")
-	case p.i == from+1:
-		p.i = from
-		return false
-	}
-	if isMark(p.peek(0).text) {
-		st := &stars{p: p}
-		t.EndAt = st.markName()
-		return true
-	}
-	if p.sideWords(new(Side)) || p.has("row|rnd|round") {
-		p.i = from
-		return false
-	}
-	for {
-		at := p.i
-		s := p.step()
-		if s == nil {
-			p.i = at
-			break
-		}
-		t.Ending = append(t.Ending, s...)
-		if at = p.i; !p.take("and") && !p.take(",") || p.has("turn|join|ch|rep") || !p.placedWork() {
-			p.i = at
-			break
-		}
-	}
-	if len(t.Ending) == 0 {
-		p.i = from
-		return false
-	}
-	return true
-}
-
-// placedWork tells whether more stitches follow.
-func (p *parser) placedWork() bool {
-	if p.startsNumber() || p.has("sk|skip|miss") {
-		return true
-	}
-	_, n := p.lookup()
-	return n > 0
 }
 
 // close makes a Star of an open passage and of all that stands in it.

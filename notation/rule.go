@@ -117,7 +117,7 @@ func (p *parser) multipleUnit(m *Multiple) {
 func (p *parser) spiralRule(r *Rule) bool {
 	from := p.i
 	p.filler("worked|work|working|this|is|piece|in|continuous|a|all|are|the|rnds|rounds|hat|body|and|will|be")
-	if p.takeAny("spiral|spirals") || p.toks[max(from, p.i-1)].text == "continuous" && p.takeAny("rounds|rnds") {
+	if p.takeAny("spiral|spirals") || p.tokAt(max(from, p.i-1)).text == "continuous" && p.takeAny("rounds|rnds") {
 		r.About = AboutSpiral
 		p.toMark()
 		return true
@@ -144,7 +144,7 @@ func (p *parser) spacesRule(r *Rule) bool {
 	at := p.i
 	p.filler("are|is|always|also|and|sts|each")
 	c := p.countsWords()
-	if c == nil && at > from && p.toks[from].text == "count" && p.takeAny("as") {
+	if c == nil && at > from && p.tokAt(from).text == "count" && p.takeAny("as") {
 		c = &Counts{}
 	}
 	if c == nil {
@@ -183,7 +183,7 @@ func (p *parser) turningRule(r *Rule) bool {
 		p.i = from
 		return false
 	}
-	if p.row && !p.note && !p.made && p.toks[from].text != "the" && p.has("count|counts|does|do|-|--|=|,|here|never") {
+	if p.row && !p.note && !p.made && p.tokAt(from).text != "the" && p.has("count|counts|does|do|-|--|=|,|here|never") {
 		p.i = from // "Row 2: Ch 3 counts as dc, ..." makes it too
 		return false
 	}
@@ -241,7 +241,7 @@ func (p *parser) joinRule(r *Rule) bool {
 	at := p.i
 	p.toMark()
 	for i := at; i < p.i; i++ {
-		if anyOf(p.toks[i].text, "each|every|rnds|rounds|unless|all|") {
+		if anyOf(p.tokAt(i).text, "each|every|rnds|rounds|unless|all|") {
 			r.About, r.Join = AboutJoins, j.Place
 			return true
 		}
@@ -282,7 +282,7 @@ func (p *parser) turnRule(r *Rule) bool {
 		at := p.i
 		p.toMark()
 		for i := at; i < p.i; i++ {
-			if anyOf(p.toks[i].text, "each|every|rows|rounds|rnds|") {
+			if anyOf(p.tokAt(i).text, "each|every|rows|rounds|rnds|") {
 				r.About = AboutTurning
 				return true
 			}

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"rowproof/stitch"
 )
 
 // A token is a word, a number or a mark of the text.
@@ -17,6 +19,9 @@ type token struct {
 	frac  float64
 	pair  int  // index of the partner of a bracket, -1 for none
 	cap   bool // begins with a capital letter
+
+	looked int8        // tokens of the stitch name that begins here, and one; 0 when not looked up
+	kindOf stitch.Kind // the stitch it names
 }
 
 type tokenKind uint8
@@ -58,7 +63,7 @@ func (p *parser) scan(text string) {
 
 func (p *parser) add(t token) {
 	t.pair = -1
-	t.space = len(p.toks) == 0 || p.toks[len(p.toks)-1].end < t.start
+	t.space = len(p.toks) == 0 || p.tokAt(len(p.toks)-1).end < t.start
 	t.cap = t.kind == word && p.text[t.start] >= 'A' && p.text[t.start] <= 'Z'
 	p.toks = append(p.toks, t)
 }
@@ -103,9 +108,9 @@ func (p *parser) scanNumber(text string, i int) int {
 			t.n, t.frac = 0, float64(n)/float64(d)
 			j += 2
 			t.end, t.text = j, text[i:j]
-			if k := len(p.toks) - 1; k >= 0 && p.toks[k].kind == number && p.toks[k].frac == 0 && t.start-p.toks[k].end == 1 {
-				p.toks[k].frac, p.toks[k].end = t.frac, j
-				p.toks[k].text = text[p.toks[k].start:j]
+			if k := len(p.toks) - 1; k >= 0 && p.tokAt(k).kind == number && p.toks[k].frac == 0 && t.start-p.tokAt(k).end == 1 {
+				p.toks[k].frac, p.tokAt(k).end = t.frac, j
+				p.tokAt(k).text = text[p.tokAt(k).start:j]
 				return j
 			}
 		}
@@ -295,16 +300,16 @@ func liveEnd(s string) int {
 func (p *parser) pairs() {
 	var open []int
 	for i := range p.toks {
-		switch p.toks[i].text {
+		switch p.tokAt(i).text {
 		case "(", "[", "{":
-			if p.toks[i].kind == mark {
+			if p.tokAt(i).kind == mark {
 				open = append(open, i)
 			}
 		case ")", "]", "}":
-			if p.toks[i].kind != mark {
+			if p.tokAt(i).kind != mark {
 				continue
 			}
-			want := map[string]string{")": "(", "]": "[", "}": "{"}[p.toks[i].text]
+			want := map[string]string{")": "(", "]": "[", "}": "{"}[p.tokAt(i).text]
 			for k := len(open) - 1; k >= 0 && k >= len(open)-8; k-- {
 				if p.toks[open[k]].text == want {
 					p.toks[open[k]].pair, p.toks[i].pair = i, open[k]

@@ -81,12 +81,9 @@ func (p *parser) shapeUntil(s *Shape) {
 		}
 	}
 	p.i = from
-	if p.take("-|--|(|,") || true {
-		at := p.i
-		if n := p.number(); n != nil && p.take("st|sts|stitches", "rem|remain|left|remaining") && at == from {
-			s.Left = n
-			return
-		}
+	if n := p.number(); n != nil && p.take("st|sts|stitches", "rem|remain|left|remaining") {
+		s.Left = n
+		return
 	}
 	p.i = from
 }

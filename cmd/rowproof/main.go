@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 
 	"golang.org/x/term"
@@ -26,6 +27,7 @@ const (
 )
 
 func main() {
+	debug.SetGCPercent(400) // a command is over before tidying pays
 	os.Exit(newShell().run(os.Args[1:]))
 }
 
