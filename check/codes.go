@@ -40,7 +40,7 @@ func Codes() []CodeDoc {
 // readPage takes a page apart.
 func readPage(code, text string) CodeDoc {
 	doc := CodeDoc{Code: code}
-	head, rest, _ := strings.Cut(text, "-- pattern --\n")
+	head, rest, _ := strings.Cut(text, "-- pattern --\n") // some slips fit no page
 	doc.Title, doc.Why, _ = strings.Cut(head, "\n")
 	doc.Why = strings.TrimSpace(doc.Why)
 	doc.Example, doc.Repair, _ = strings.Cut(rest, "-- repaired --\n")
