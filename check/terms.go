@@ -233,6 +233,10 @@ func entryWords(text string) []string {
 			continue
 		}
 		head := strings.Trim(part[:at], " \t*•-.,")
+		if _, rest, ok := strings.Cut(strings.ToLower(part), "abbreviations:"); ok && rest != "" {
+			list = append(list, entryWords(rest)...)
+			continue
+		}
 		for _, w := range strings.FieldsFunc(head, func(r rune) bool { return r == '(' || r == ')' || r == ',' || r == '/' }) {
 			if w = strings.ToLower(strings.TrimSpace(w)); w != "" && w != "s" && len(w) < 24 {
 				list = append(list, w)

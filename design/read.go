@@ -110,6 +110,11 @@ func (r *reader) place(l *Line, b *block, lk *look) {
 	if !isOnly {
 		r.leaveNotes(l, b, lk)
 	}
+	if (l.Kind == Instruction || l.Kind == Foundation) && len(r.d.Lines) == 0 && lk.label.words == 0 && namesWork(l.Text) {
+		r.openSection(strings.Join(strings.Fields(l.Text), " "), b.first, l.Span, 1)
+		l.Kind = Heading // "Puff stitch hat" names a stitch and orders none
+		return
+	}
 	if l.Kind == Instruction && lk.label.words == 0 && !isOnly {
 		switch r.section.Kind {
 		case NotesSection, GaugeSection, SizesSection, MaterialsSection:
@@ -309,4 +314,25 @@ func (r *reader) noteGauge(l *Line, lk *look) {
 		g.Span = l.Span
 		r.d.Gauges = append(r.d.Gauges, g)
 	}
+}
+
+// namesWork reports whether the first line of a document is its title: a few
+// words without a number, a comma or an end, the last of them no stitch.
+func namesWork(text string) bool {
+	text = strings.TrimSpace(text)
+	if len(text) > 48 || strings.ContainsAny(text, "0123456789.,;:*()[]{}") {
+		return false
+	}
+	ws := strings.Fields(strings.ToLower(text))
+	if len(ws) < 2 || len(ws) > 6 {
+		return false
+	}
+	for _, w := range ws {
+		switch w {
+		case "in", "each", "across", "around", "next", "to", "turn", "off", "of", "same", "last", "first", "work", "join":
+			return false
+		}
+	}
+	_, stitchAtEnd := stitch.Standard().Lookup(ws[len(ws)-1], stitch.US)
+	return !stitchAtEnd
 }

@@ -91,6 +91,10 @@ func sizeNames(text string) []string {
 		if len(part) > 24 || strings.Count(part, " ") > 2 && sizeRank(part) < 0 {
 			break
 		}
+		if names := strings.Split(part, "-"); len(names) > 2 && allSizes(names) { // "XS (S-M-L)"
+			list = append(list, names...)
+			continue
+		}
 		list = append(list, part)
 		if len(list) > 10000 {
 			break

@@ -84,6 +84,7 @@ func (r *run) again(from snapshot, most int) int {
 	r.body.Made += made * times
 	r.pos += wide * times
 	r.same += wide * times
+	r.lastMade += wide * times
 	return times
 }
 

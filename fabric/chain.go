@@ -221,11 +221,33 @@ func (r *run) skip(s *notation.Skip) bool {
 	if r.base == nil {
 		return r.fail(NoEdge, s.Span, 0, 0, 0, 0, "")
 	}
+	if s.Counts != nil && !r.begun && r.base.chains > 0 && r.pos == r.low && len(s.Places) > 0 {
+		return r.skipAtHook(s)
+	}
 	for _, p := range s.Places {
 		if !r.skipPlace(s, p) {
 			return false
 		}
 	}
+	return true
+}
+
+// skipAtHook leaves chains free at the hook that count as a stitch: "miss 3ch
+// (counts as 1tr), 1tr into each ch to end".
+func (r *run) skipAtHook(s *notation.Skip) bool {
+	n, ok := r.value(s.Places[0].N)
+	if !ok {
+		return false
+	}
+	if n >= r.base.chains {
+		return r.fail(ChainTooShort, s.Span, n+1, r.base.chains, 0, 0, "")
+	}
+	k := &notation.Number{Span: spanOf(s.Places[0].N, s.Span), Values: []notation.Value{{N: n + 1}}}
+	hook := &notation.Place{Span: s.Span, Which: notation.Nth, N: k, What: notation.Chain}
+	if !r.skippedChains(&notation.Work{Span: s.Span, Counts: s.Counts}, hook, r.firstAhead(), n) {
+		return false
+	}
+	r.begun, r.pos, r.w.hookChains = true, r.low+n, n
 	return true
 }
 

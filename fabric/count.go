@@ -114,7 +114,7 @@ func (w *worker) tallyKind(b *Body, k stitch.Kind, c *notation.Count) (int, bool
 			}
 		}
 	}
-	if w.kind(k).open {
+	if info := w.kind(k); info.open || info.uses == 0 || len(info.items) == 0 {
 		n := 0
 		for _, s := range b.Stitches {
 			if s.Kind == k {

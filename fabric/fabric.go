@@ -105,6 +105,7 @@ const (
 	EndOfRow                   // is a row-end
 	Marked                     // carries a marker
 	Ring                       // is a ring
+	Gap                        // is a gap between stitches worked apart, with no chain over it
 )
 
 func (it Item) is(f Flags) bool { return it.Flag&f != 0 }

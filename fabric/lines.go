@@ -733,8 +733,18 @@ func elsewhere(p *notation.Place) bool { return p.Which == notation.Any || p.Wha
 // againStep is the step that works whole rows again, nil for none.
 func againStep(steps []notation.Step) *notation.Again {
 	for _, s := range steps {
-		if a, ok := s.(*notation.Again); ok {
-			return a
+		switch s := s.(type) {
+		case *notation.Again:
+			return s
+		case *notation.Group: // "[Rep Row 2] 0 (1, 2) times"
+			if len(s.Body) != 1 || s.Times == nil || s.Times.N == nil {
+				continue
+			}
+			if a, ok := s.Body[0].(*notation.Again); ok && a.Times == nil {
+				again := *a
+				again.Times = s.Times
+				return &again
+			}
 		}
 	}
 	return nil

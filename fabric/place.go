@@ -11,7 +11,7 @@ func (r *run) fits(it Item, p *notation.Place, chains int) bool {
 	case notation.AStitch:
 		return it.is(Counts) && r.w.goesBy(it.Kind, p.Kind)
 	case notation.Space, notation.Corner:
-		return it.space() && (chains == 0 || int(it.Chains) == chains)
+		return it.space() && (chains == 0 || int(it.Chains) == chains) || it.is(Gap) && chains == 0 && r.inGaps()
 	case notation.Chain:
 		return it.is(AChain) || it.space()
 	case notation.TurningChain:
@@ -24,6 +24,18 @@ func (r *run) fits(it Item, p *notation.Place, chains int) bool {
 		return it.is(EndOfRow)
 	}
 	return it.is(Counts)
+}
+
+// inGaps tells whether "sp" means a gap between stitches: the edge has no chain
+// space.
+func (r *run) inGaps() bool {
+	if r.gapsOnly == 0 {
+		r.gapsOnly = 1
+		if hasSpace(r.items) {
+			r.gapsOnly = 2
+		}
+	}
+	return r.gapsOnly == 1
 }
 
 // find returns the first place at or after from that p asks for, or noPlace.
@@ -142,7 +154,7 @@ func skips(steps []notation.Step) bool {
 // used marks place i as worked into.
 func (r *run) used(i int) {
 	if i >= 0 && i < len(r.items) {
-		r.lastSpace = r.items[i].space() || r.items[i].is(Ring)
+		r.lastSpace = r.items[i].space() || r.items[i].is(Ring) || r.items[i].is(Gap)
 	}
 	r.same = i
 	if i+1 > r.pos {
@@ -281,6 +293,8 @@ func (r *run) limit(l *notation.Limit) (int, bool) {
 			}
 		}
 		return 0, r.fail(NoPlace, l.Span, 0, 0, 0, 0, "marker")
+	case l.What == notation.Corner && len(r.items) > 0 && r.items[0].is(EndOfRow):
+		return r.hi, true // along an edge: to its end
 	case l.What == notation.TurningChain:
 		for i := r.hi - 1; i >= r.pos; i-- {
 			if r.items[i].is(Tch) {

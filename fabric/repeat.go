@@ -190,7 +190,7 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 		if r.pos == before && made == len(r.body.Stitches) && i > 1000 {
 			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
 		}
-		if plain {
+		if plain && i > 0 {
 			i += r.again(snap, n-1-i)
 		}
 	}
@@ -214,17 +214,17 @@ func shortened(body []notation.Step, t *notation.Times) []notation.Step {
 
 // A snapshot is where a run stood, to go back to.
 type snapshot struct {
-	pos, same, sub, stitches, top, made int
-	lastSpace, gaps                     bool
-	soft                                int
+	pos, same, sub, lastMade, stitches, top, made int
+	lastSpace, gaps                               bool
+	soft                                          int
 }
 
 func (r *run) snapshot() snapshot {
-	return snapshot{r.pos, r.same, r.sub, len(r.body.Stitches), len(r.body.Top), r.body.Made, r.lastSpace, r.gaps, len(r.soft)}
+	return snapshot{r.pos, r.same, r.sub, r.lastMade, len(r.body.Stitches), len(r.body.Top), r.body.Made, r.lastSpace, r.gaps, len(r.soft)}
 }
 
 func (r *run) restore(s snapshot) {
-	r.pos, r.same, r.sub, r.body.Made, r.lastSpace, r.gaps = s.pos, s.same, s.sub, s.made, s.lastSpace, s.gaps
+	r.pos, r.same, r.sub, r.lastMade, r.body.Made, r.lastSpace, r.gaps = s.pos, s.same, s.sub, s.lastMade, s.made, s.lastSpace, s.gaps
 	r.body.Stitches, r.body.Top, r.soft = r.body.Stitches[:s.stitches], r.body.Top[:s.top], r.soft[:s.soft]
 	r.fault = nil
 }
@@ -303,7 +303,7 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 		if times++; times == 1 {
 			uses = counting(r.items[last.pos:r.pos])
 		}
-		if plain {
+		if plain && times > 1 { // the first may begin otherwise: with no gap before it
 			times += r.again(last, maxRow)
 		}
 	}
@@ -409,7 +409,7 @@ func (r *run) repeatEnding(body []notation.Step, t *notation.Times, at notation.
 	r.hi = whole
 	ok := r.alongTo(body, t, at)
 	r.hi = end
-	if ok && r.exec(t.Ending, false) && counting(r.items[min(r.pos, end):end]) == 0 {
+	if ok && r.exec(t.Ending, false) && r.spent(end) {
 		r.hi = hi
 		return true
 	}
@@ -428,6 +428,11 @@ func (r *run) repeatEnding(body []notation.Step, t *notation.Times, at notation.
 	return false
 }
 
+// spent tells whether nothing before end is left that a maker would miss.
+func (r *run) spent(end int) bool {
+	return counting(r.items[min(r.pos, end):end]) == 0 || r.overSpaces(r.pos, end)
+}
+
 // cutShort works whole passages, then as much of one more as lets the ending
 // use up the row.
 func (r *run) cutShort(body []notation.Step, t *notation.Times, end int) bool {
@@ -441,9 +446,9 @@ func (r *run) cutShort(body []notation.Step, t *notation.Times, end int) bool {
 		if r.exec(body, true) && r.pos > snap.pos && r.more(first) {
 			continue
 		}
-		for k := len(body); k >= 0; k-- {
+		for k := range len(body) + 1 { // the shortest that comes out
 			r.restore(snap)
-			if r.exec(body[:k], true) && r.exec(t.Ending, false) && counting(r.items[min(r.pos, end):end]) == 0 {
+			if r.exec(body[:k], true) && r.exec(t.Ending, false) && r.spent(end) {
 				return true
 			}
 		}

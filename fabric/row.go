@@ -136,7 +136,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 	if res.left || o.partial || r.base.dark {
 		return
 	}
-	if r.overSpaces(r.pos, r.hi) || (o.round && r.base.ring) {
+	if r.overSpaces(r.pos, r.hi) || r.base.ring {
 		res.over, res.rest = 0, nil
 		return
 	}
@@ -229,6 +229,10 @@ func (w *worker) row(o *order) {
 		return
 	}
 	res, other := w.best(o)
+	if len(res.body.Stitches) == 0 && (res.fault == nil || res.fault.Kind == Unworked) {
+		w.outcome(o.line, Done) // none of it in this size: "0 (1, 2) times"
+		return
+	}
 	w.report(o, res)
 	if res.fault != nil && res.fault.Kind == NoEdge && len(res.body.Top) == 0 {
 		w.remember(o, res) // nothing to work into: the words may still serve

@@ -31,12 +31,15 @@ type run struct {
 	over  int    // rounds: places at the end that the slip stitches went over
 	ext   int    // chains put before the edge by this row
 
-	pos  int // next free place
-	low  int // first place of the row
-	hi   int // end of the free places
-	same int // the place last used
-	sub  int // chains already used of the space at pos
-	in   int // the place a group is worked in, or noPlace
+	pos      int // next free place
+	low      int // first place of the row
+	hi       int // end of the free places
+	same     int // the place last used
+	lastMade int // the place the last stitch was made in, or noPlace
+	sub      int // chains already used of the space at pos
+	in       int // the place a group is worked in, or noPlace
+
+	gapsOnly int // 1 when the edge has no chain space, 2 when it has, 0 not looked yet
 
 	body     *Body
 	begun    bool // a turning chain or stitch has been made
@@ -69,7 +72,7 @@ type frame struct {
 }
 
 func newRun(w *worker, line *design.Line, base *edge) *run {
-	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, body: &Body{}}
+	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, lastMade: noPlace, body: &Body{}}
 	r.loop = w.conv.backLoop
 	if base != nil {
 		r.items = base.items()
@@ -322,6 +325,7 @@ func (r *run) otherSide(s *notation.OtherSide) bool {
 func (r *run) workInto(e *edge) {
 	r.base, r.items = e, e.items()
 	r.pos, r.low, r.hi, r.same, r.sub, r.rot, r.ext = e.from, e.from, e.to, noPlace, 0, 0, 0
+	r.lastMade, r.gapsOnly = noPlace, 0
 }
 
 // origin turns an index in working order into one of the row below's Top.
@@ -362,6 +366,7 @@ func (r *run) emit(kind stitch.Kind, times, idx, uses int, p *notation.Place) bo
 		}
 	}
 	info := r.w.kind(kind)
+	r.gapBefore(idx)
 	for range times {
 		r.body.Stitches = append(r.body.Stitches, made)
 		if info.single {
@@ -372,4 +377,19 @@ func (r *run) emit(kind stitch.Kind, times, idx, uses int, p *notation.Place) bo
 		r.body.Made += info.made
 	}
 	return true
+}
+
+// gapBefore leaves a gap on the top where a stitch is not worked next to the
+// one before it and no chain lies between: a later row may work into it, as
+// granny rows do.
+func (r *run) gapBefore(idx int) {
+	n := len(r.body.Top)
+	last := r.lastMade
+	if idx >= 0 {
+		r.lastMade = idx
+	}
+	if idx < 0 || last < 0 || idx-last < 2 || n == 0 || !r.body.Top[n-1].is(Counts) || r.body.Top[n-1].space() {
+		return
+	}
+	r.body.Top = append(r.body.Top, Item{Flag: Gap})
 }

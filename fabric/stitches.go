@@ -89,7 +89,9 @@ func (r *run) travels() bool {
 			case *notation.Chains:
 				return true
 			case *notation.Work:
-				return s.Stitch.Kind != stitch.SlipStitch
+				if s.Stitch.Kind != stitch.SlipStitch {
+					return true
+				}
 			case *notation.Group, *notation.Star:
 				return true
 			case *notation.Turn, *notation.FastenOff:
@@ -487,7 +489,7 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 				it.Flag |= r.items[i].Flag & Marked
 				r.body.Top = append(r.body.Top, it)
 				r.body.Made += info.made
-				r.same, r.lastSpace = i, false
+				r.same, r.lastSpace, r.lastMade = i, false, i
 			}
 		}
 		r.pos, r.sub = max(r.pos, end), 0
@@ -648,8 +650,10 @@ func (r *run) fromHook(s *notation.Work, p *notation.Place, kind stitch.Kind, ti
 // skippedChains takes the chains left free at the hook as the pattern says.
 func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kind, n int) bool {
 	t := r.w.takeTurning(n, kind, s.Counts)
-	if !r.saidOnce(s.Counts) {
-		return false
+	if both := s.Counts; both == nil || both.Chains != nil || both.Skipped != nil || !r.isTwo(both.Times) {
+		if !r.saidOnce(both) { // "counts as 2 dc" takes in the dc itself
+			return false
+		}
 	}
 	if !t.counts {
 		r.noteTurning(p.Span, n, t, kind)
@@ -687,6 +691,12 @@ func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kin
 	return true
 }
 
+// isTwo tells whether a number is 2.
+func (r *run) isTwo(n *notation.Number) bool {
+	v, ok := r.valueQuiet(n)
+	return n != nil && ok && v == 2
+}
+
 // saidOnce checks that a chain is said to count as one stitch.
 func (r *run) saidOnce(c *notation.Counts) bool {
 	if c == nil || c.Times == nil {
@@ -709,6 +719,9 @@ func (r *run) pushTurning(chains int, t turning, at int) {
 	as := t.as
 	if as == stitch.None {
 		as = stitch.Chain
+	}
+	if at >= 0 {
+		r.lastMade = at
 	}
 	r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.Chain, Into: into, N: uint16(max(0, chains)), Flag: Tch})
 	r.body.Top = append(r.body.Top, Item{Kind: as, Chains: uint16(max(0, chains)), Flag: flag})

@@ -102,7 +102,7 @@ func (p *parser) scanNumber(text string, i int) int {
 		t.frac = fraction(r)
 		j += w
 		t.end, t.text = j, text[i:j]
-	} else if len(rest) > 1 && rest[0] == '/' && n > 0 && n < 10 && rest[1] > '1' && rest[1] <= '9' && (len(rest) == 2 || rest[2] < '0' || rest[2] > '9') {
+	} else if len(rest) > 1 && rest[0] == '/' && n > 0 && n < 10 && rest[1] > '1' && rest[1] <= '9' && (len(rest) == 2 || (rest[2] < '0' || rest[2] > '9') && rest[2] != '/') {
 		// "1/2", and "5 1/2" with the number before; "7/9 dc" is a size list
 		if d := int(rest[1] - '0'); (d == 2 || d == 4 || d == 8 || d == 3) && n < d {
 			t.n, t.frac = 0, float64(n)/float64(d)

@@ -205,6 +205,9 @@ func (p *parser) which(pl *Place) bool {
 		p.filler("the|next")
 		if before {
 			pl.Which = Before
+		} else if p.takeAny("groups|group|shells|clusters|sets") { // granny rows: the gap itself
+			pl.Which, pl.What = Next, Space
+			return true
 		} else {
 			pl.Which = Between
 			p.number()
