@@ -53,9 +53,14 @@ func (g *group) same(of func(fabric.Fault) int) bool {
 // faults turns what the fabric could not make into findings, one for each
 // place, whatever the number of sizes.
 func faults(c *checker) {
-	for _, g := range c.groups() {
+	groups := c.groups()
+	slices.SortStableFunc(groups, func(a, b *group) int { return cmp.Compare(follows(a), follows(b)) })
+	for _, g := range groups {
 		if g.kind == fabric.NotUnderstood || g.kind == fabric.NoEdge {
 			continue // notWorked speaks of these
+		}
+		if follows(g) > 0 && c.hasError(g.line) {
+			continue // another size, or another count, tells the same slip
 		}
 		f := c.finding(g)
 		if f.Code == "" || (f.Severity == diag.Error && c.hasErrorAt(g.span, SizeList)) {
@@ -63,6 +68,18 @@ func faults(c *checker) {
 		}
 		c.add(f)
 	}
+}
+
+// follows ranks what may only follow from another fault of its line: a count
+// that is off where the row does not come out, and the face of rows repeated.
+func follows(g *group) int {
+	switch g.kind {
+	case fabric.WrongCount:
+		return 1
+	case fabric.OtherFace:
+		return 2
+	}
+	return 0
 }
 
 // groups gathers the faults of all sizes by place, in the document's order.

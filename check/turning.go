@@ -38,7 +38,7 @@ func turningChains(c *checker) {
 	}
 	for _, t := range chains {
 		usual, times, all := most(tally[t.First])
-		if usual == t.N || times < 2 || times*3 < all*2 || c.hasErrorAt(t.Span, "") {
+		if usual == t.N || times < 2 || times*3 < all*2 || c.hasError(t.Line) {
 			continue
 		}
 		c.add(diag.Finding{Severity: diag.Error, Code: TurningChainVaries, Span: t.Span, Piece: title(t.Line), Row: t.Row,

@@ -17,13 +17,16 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 		w.spread(line, list)
 		return
 	}
+	w.inDoubt = false
 	total, measured, ok := w.howMany(line, a, set, list)
 	if !ok {
 		w.outcome(line, NotWorked)
 		w.held = true
 		return
 	}
-	w.checkFace(line, a, set, list)
+	if !w.inDoubt {
+		w.checkFace(line, a, set, list)
+	}
 	for i := range total {
 		ws := set[i%len(set)]
 		o := order{line: line, words: ws.line, steps: ws.steps, round: ws.round, label: ws.label, again: true}
@@ -41,6 +44,7 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 		}
 		w.steps(ws.steps, o)
 	}
+	w.inDoubt = false
 	if measured {
 		w.outcome(line, ByMeasure)
 	} else {
@@ -51,7 +55,7 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 // checkFace looks for a set of shaped rows that is worked again with the other
 // face toward the maker: its shaping would fall on the other edge.
 func (w *worker) checkFace(line *design.Line, a *notation.Again, set []*words, list []int) {
-	if len(set)%2 != 0 || len(list) == 0 || list[0] == 0 || set[0].round || set[0].number == 0 || a.Last != nil {
+	if w.mislabelled || len(set)%2 != 0 || len(list) == 0 || list[0] == 0 || set[0].round || set[0].number == 0 || a.Last != nil {
 		return
 	}
 	if (list[0]-set[0].number)%2 == 0 {
@@ -230,6 +234,7 @@ func (w *worker) howMany(line *design.Line, a *notation.Again, set []*words, lis
 			w.fault(Fault{Kind: RangeTimes, Line: line, Span: spanOf(a.Times.N, a.Span), Row: w.lineLabel(line), A: total, B: len(set), C: sets})
 		case !told && total%len(set) != 0 && a.EndRow == nil && a.EndSide == notation.NoSide && a.Until == nil:
 			w.fault(Fault{Kind: RangeUneven, Line: line, Span: line.Tree.Label.Span, Row: w.lineLabel(line), A: total, B: len(set)})
+			w.anyLabel, w.inDoubt = true, true
 		}
 		return total, a.Until != nil && a.Until.Length != nil, true
 	}

@@ -240,7 +240,7 @@ func (w *worker) labelled(line *design.Line) {
 	if !ok || len(list) == 0 {
 		return
 	}
-	w.sequence(line, list[0])
+	list = w.sequence(line, list)
 	if l.AndAll != "" {
 		w.andAll = append(w.andAll, &words{line: line, steps: line.Tree.Steps, label: l.AndAll, round: l.Is == notation.Round})
 	}
@@ -253,6 +253,9 @@ func (w *worker) labelled(line *design.Line) {
 	}
 	w.run1(line, list[:run])
 	w.number, w.loose, w.begun = list[run-1], 0, true
+	if ws := w.wordsOf[w.number]; w.meant > 0 && ws != nil && w.wordsOf[w.meant] == nil {
+		w.wordsOf[w.meant] = ws // the row may be referred to by the number it should have
+	}
 	w.catchUp()
 }
 
@@ -318,23 +321,44 @@ func (w *worker) isRound(l *notation.Label) bool {
 	return l.Is == notation.Round || (l.Is == notation.UnknownRow && (w.conv.spiral || w.next == nil || w.next.closed || w.next.ring))
 }
 
-// sequence checks that a label follows on from the row before.
-func (w *worker) sequence(line *design.Line, n int) {
-	l := line.Tree.Label
+// sequence checks that the numbers of a label follow on from the row before,
+// and returns the numbers to go by. After a wrong one the next label may follow
+// on from the number it has or from the one it should have: one slip is
+// reported once.
+func (w *worker) sequence(line *design.Line, list []int) []int {
+	n, l := list[0], line.Tree.Label
 	expect := w.number + 1
 	for n > w.number+1 && w.fillIn(n) {
 		expect = w.number + 1
 	}
-	follows := n == expect || (w.loose > 0 && n > expect && n <= expect+w.loose)
+	meant, any := w.meant, w.anyLabel
+	w.meant, w.anyLabel = 0, false
+	rejoined := w.rejoined
+	w.rejoined = false
 	switch {
-	case follows:
+	case n == expect || (w.loose > 0 && n > expect && n <= expect+w.loose):
+	case any || meant > 0 && n == meant+1:
 	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0):
 	case !w.begun && n == w.number+1+w.loose:
-	case w.rejoined && (n <= 1 || slices.Contains(w.restarts, n)):
+	case rejoined && (n <= 1 || slices.Contains(w.restarts, n)):
 	default:
 		w.fault(Fault{Kind: LabelGap, Line: line, Span: l.Span, Row: w.labelText(l, n), A: n, B: expect})
+		w.mislabelled = true
+		if last := list[len(list)-1]; len(l.Ranges) == 1 && len(list) > 1 && expect <= last && last-expect < len(list)+3 {
+			return countFrom(expect, last) // the range begins with the wrong number
+		}
+		w.meant = expect + len(list) - 1
 	}
-	w.rejoined = false
+	return list
+}
+
+// countFrom lists the numbers from a to b.
+func countFrom(a, b int) []int {
+	list := make([]int, 0, b-a+1)
+	for n := a; n <= b; n++ {
+		list = append(list, n)
+	}
+	return list
 }
 
 // fillIn works the next row from a line such as "Row 2 and all WS rows".
@@ -700,6 +724,7 @@ func (w *worker) takeOpening(line *design.Line, s *notation.JoinYarn) *opening {
 
 // joinEdge joins yarn to a whole edge.
 func (w *worker) joinEdge(s *notation.JoinYarn) {
+	claim := w.claim
 	w.claim, w.pending, w.held, w.split = nil, nil, false, nil
 	p := s.Place
 	switch {
@@ -717,6 +742,11 @@ func (w *worker) joinEdge(s *notation.JoinYarn) {
 			e.reversed = !s.FromEnd
 		}
 		w.next = &e
+		if claim != nil {
+			c := *claim
+			c.reversed = e.reversed
+			w.claim = &c
+		}
 	}
 	w.ready, w.turned, w.flipNext = true, false, false
 	if s.Side != notation.NoSide {

@@ -46,7 +46,14 @@ type result struct {
 	round    bool
 }
 
-func (res *result) good() bool { return res.fault == nil && len(res.count) == 0 }
+func (res *result) good() bool {
+	for _, f := range res.soft {
+		if !f.Soft {
+			return false
+		}
+	}
+	return res.fault == nil && len(res.count) == 0
+}
 
 // memoKey tells rows apart that may come out differently.
 type memoKey struct {
@@ -221,8 +228,9 @@ func hashBody(b *Body) uint64 {
 // row works one row, or one part of it, and goes on from it.
 func (w *worker) row(o *order) {
 	if w.full || w.fab.Stitches > maxPattern || w.fab.Rows > maxRows {
-		if !w.full {
-			w.full = true
+		w.full = true
+		if !w.told && !w.held {
+			w.told = true
 			w.fault(Fault{Kind: TooLong, Line: o.line, Span: o.line.Span, Row: o.label})
 		}
 		w.outcome(o.line, NotWorked)
@@ -239,7 +247,9 @@ func (w *worker) row(o *order) {
 		return
 	}
 	w.advance(o, res, other)
-	w.full = w.full || res.fault != nil && res.fault.Kind == TooLong
+	if res.fault != nil && res.fault.Kind == TooLong {
+		w.full, w.told = true, true
+	}
 }
 
 // best works the order on the edge as made and, after a fault, on the edge as
@@ -312,8 +322,17 @@ func (w *worker) report(o *order, res *result) {
 	} else {
 		w.outcome(o.line, Done)
 	}
-	if w.held {
+	if o.again && w.slips[o.words] && !res.good() {
+		w.held = true
+	}
+	if w.held || w.inDoubt && res.fault == nil {
 		return
+	}
+	if !res.good() {
+		w.slips[o.words] = true
+	}
+	if o.again && o.number == 0 && len(res.count) > 0 {
+		w.anyLabel = true // too few rows or too many: the labels tell the same slip again
 	}
 	faults := res.count
 	if res.fault != nil {

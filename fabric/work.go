@@ -98,7 +98,7 @@ func (w *worker) all() {
 }
 
 func newWorker(d *design.Design, size int, r reading) *worker {
-	w := &worker{d: d, size: size, memo: map[memoKey]*result{}, chainsSeen: map[notation.Span]bool{}, bodies: map[uint64][]*Body{}}
+	w := &worker{d: d, size: size, memo: map[memoKey]*result{}, chainsSeen: map[notation.Span]bool{}, slips: map[*design.Line]bool{}, bodies: map[uint64][]*Body{}}
 	w.fab = &Fabric{Size: size, Outcomes: map[*design.Line]Outcome{}}
 	w.conv = readConventions(d, size)
 	w.conv.custom = r.custom

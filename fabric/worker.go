@@ -31,22 +31,28 @@ type worker struct {
 	foundation *Body // of this piece
 	hookChains int   // chains left free at the hook by the first row
 
-	number   int // of the last row with a number
-	loose    int // rows without a number since
-	begun    bool
-	wordsOf  map[int]*words
-	named    map[string]*words
-	order    []*words // words of every row, in order, for "last 4 rows"
-	andAll   []*words // "Row 2 and all WS rows"
-	split    *Split
-	restarts []int // numbers a row may start again from: sides of a split
+	number      int  // of the last row with a number
+	loose       int  // rows without a number since
+	mislabelled bool // a label of this piece has a wrong number
+	meant       int  // the number it should have had, after a wrong label; 0 otherwise
+	anyLabel    bool // how many rows there are is in doubt: the next label is not held to its number
+	begun       bool
+	wordsOf     map[int]*words
+	named       map[string]*words
+	order       []*words // words of every row, in order, for "last 4 rows"
+	andAll      []*words // "Row 2 and all WS rows"
+	split       *Split
+	restarts    []int // numbers a row may start again from: sides of a split
 
-	ready    bool           // next lies as the row will meet it
-	flipNext bool           // the face turns before the next row
-	held     bool           // what does not come out now only follows from a slip before
-	rejoined bool           // yarn was joined since the last row with a number
-	full     bool           // the pattern is longer than any can be
-	later    map[int]*order // rows named ahead: "Rows 4 and 6"
+	ready    bool                  // next lies as the row will meet it
+	flipNext bool                  // the face turns before the next row
+	held     bool                  // what does not come out now only follows from a slip before
+	rejoined bool                  // yarn was joined since the last row with a number
+	full     bool                  // the pattern is longer than any can be
+	slips    map[*design.Line]bool // lines whose words hold a slip: it comes again with them
+	told     bool                  // and that was said
+	inDoubt  bool                  // a fault of the line at hand explains what its count is not
+	later    map[int]*order        // rows named ahead: "Rows 4 and 6"
 
 	chainsSeen map[notation.Span]bool
 	memo       map[memoKey]*result
@@ -262,6 +268,7 @@ func (w *worker) startPiece(line *design.Line) {
 	w.next, w.claim, w.lastRow, w.open, w.pending, w.split = nil, nil, nil, nil, nil, nil
 	w.turned, w.facing, w.otherFace, w.fastened, w.dark = false, notation.NoSide, false, false, false
 	w.ready, w.flipNext, w.held, w.later = false, false, false, map[int]*order{}
+	w.meant, w.anyLabel, w.mislabelled = 0, false, false
 	w.foundation, w.hookChains, w.number, w.loose, w.begun = nil, 0, 0, 0, false
 	w.wordsOf, w.named, w.order, w.andAll, w.restarts = map[int]*words{}, map[string]*words{}, nil, nil, nil
 }
