@@ -338,7 +338,7 @@ func (w *worker) sequence(line *design.Line, list []int) []int {
 	switch {
 	case n == expect || (w.loose > 0 && n > expect && n <= expect+w.loose):
 	case any || meant > 0 && n == meant+1:
-	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0):
+	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0 && (w.next == nil || w.next.dark)):
 	case !w.begun && n == w.number+1+w.loose:
 	case rejoined && (n <= 1 || slices.Contains(w.restarts, n)):
 	default:

@@ -143,7 +143,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 	if res.left || o.partial || r.base.dark {
 		return
 	}
-	if r.overSpaces(r.pos, r.hi) || r.base.ring {
+	if r.overSpaces(r.pos, r.hi) || r.inRing {
 		res.over, res.rest = 0, nil
 		return
 	}

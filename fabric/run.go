@@ -39,7 +39,8 @@ type run struct {
 	sub      int // chains already used of the space at pos
 	in       int // the place a group is worked in, or noPlace
 
-	gapsOnly int // 1 when the edge has no chain space, 2 when it has, 0 not looked yet
+	inRing   bool // the row works into the ring itself
+	gapsOnly int  // 1 when the edge has no chain space, 2 when it has, 0 not looked yet
 
 	body     *Body
 	begun    bool // a turning chain or stitch has been made
@@ -181,6 +182,7 @@ func (r *run) step(s notation.Step) bool {
 
 // onRing makes the row start in a ring.
 func (r *run) onRing() {
+	r.inRing = true
 	if r.base == nil || !r.base.ring {
 		r.base = &edge{body: &Body{}, ring: true, closed: true}
 		r.items, r.pos, r.low, r.hi = nil, 0, 0, 0

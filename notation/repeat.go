@@ -93,7 +93,7 @@ func (s *stars) abandon(steps *[]Step, k int) {
 		n = o.n
 	}
 	if n > 0 {
-		end := o.steps[n-1].At().End
+		end := max(o.steps[n-1].At().End, s.p.at+s.p.tokAt(o.at).end)
 		s.push(steps, &Star{Span: Span{Start: s.p.span(o.at).Start, End: end}, Mark: o.mark, Body: o.steps[:n:n]})
 	}
 	for _, one := range o.steps[n:] {
