@@ -93,3 +93,23 @@ func TestWrongCasesHaveOneErrorEach(t *testing.T) {
 		})
 	}
 }
+
+// TestManyStylesComeOut works patterns in the ways strangers write them.
+func TestManyStylesComeOut(t *testing.T) {
+	files, _ := filepath.Glob("testdata/styles/*.txt")
+	if len(files) < 45 {
+		t.Fatalf("only %d patterns", len(files))
+	}
+	for _, file := range files {
+		r := run(t, file)
+		for _, f := range r.Findings {
+			if f.Severity == diag.Error || f.Code == check.NotWorked || f.Code == check.UnreadWords {
+				line, _ := r.Design.Position(f.Span.Start)
+				t.Errorf("%s line %d, %s: %s %s\n%s", file, line, f.Row, f.Code, f.Message, f.Detail)
+			}
+		}
+		if n := r.Instructions; n.Total == 0 || n.Worked+n.Measured != n.Total {
+			t.Errorf("%s: instructions %+v", file, n)
+		}
+	}
+}
