@@ -6,6 +6,7 @@ import (
 
 	"rowproof/design"
 	"rowproof/diag"
+	"rowproof/notation"
 	"rowproof/stitch"
 )
 
@@ -23,7 +24,7 @@ func (e *edition) sizesLine(l *design.Line) (edit, bool) {
 	for _, many := range []string{"Sizes: ", "SIZES: ", "sizes: "} {
 		if before, ok := strings.CutSuffix(l.Text[:span.Start], many); ok {
 			span.Start = len(before)
-			name = likeCase(many[:5], "size") + ": " + name
+			name = notation.LikeCase(many[:5], "size") + ": " + name
 		}
 	}
 	return edit{spanAt(l.Start+span.Start, l.Start+span.End), name}, true

@@ -15,7 +15,7 @@ type edition struct {
 	design *design.Design
 	size   int // index of the one size, or allSizes
 	sizes  int // how many sizes the pattern has
-	terms  *translator
+	terms  *notation.Translator
 	to     stitch.Terms
 	units  notation.Unit
 	lines  []*outLine
@@ -44,7 +44,7 @@ func newEdition(d *design.Design, opt Options) (*edition, error) {
 	e := &edition{design: d, size: size, sizes: d.SizeCount(), units: opt.Units, to: d.Terms}
 	if opt.Terms != stitch.UnknownTerms {
 		e.to = opt.Terms
-		e.terms = newTranslator(d.Terms, opt.Terms)
+		e.terms = notation.NewTranslator(d.Terms, opt.Terms)
 	}
 	rows := newRowWriter(e, opt.EveryRow)
 	last, table := 0, oneColumn{}
@@ -224,7 +224,9 @@ func (e *edition) changes(l *design.Line) (c edits, none bool) {
 		e.listChanges(&c, l.Text, l.Start)
 	}
 	if e.terms != nil {
-		e.terms.edits(&c, l.Text, l.Start)
+		e.terms.Each(l.Text, func(start, end int, words string) {
+			c.add(spanAt(l.Start+start, l.Start+end), words)
+		})
 	}
 	return c, none
 }

@@ -131,26 +131,6 @@ func TestThereAndBackInTerms(t *testing.T) {
 	}
 }
 
-// Every name of the dictionary has its turn: in the other terms it is the name
-// of the same stitch.
-func TestEveryStitchIsTranslated(t *testing.T) {
-	d := stitch.Standard()
-	for _, from := range []stitch.Terms{stitch.US, stitch.UK} {
-		to := stitch.US + stitch.UK - from
-		for k := stitch.Kind(1); int(k) < d.Len(); k++ {
-			for _, name := range []string{d.Name(k, from), d.FullName(k, from)} {
-				if name == "" || d.Name(k, to) == "" {
-					continue
-				}
-				got := translate(name, from, to)
-				if kind, _ := d.Lookup(got, to); kind != k {
-					t.Errorf("%v %q is %q in %v terms; want %q or %q", from, name, got, to, d.Name(k, to), d.FullName(k, to))
-				}
-			}
-		}
-	}
-}
-
 // One size of a pattern is that size of all of them.
 func TestOneSize(t *testing.T) {
 	for name, d := range patterns(t) {

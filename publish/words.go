@@ -59,3 +59,5 @@ func lineList(lines []int) string {
 	}
 	return "lines " + listed(words)
 }
+
+func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }

@@ -1,4 +1,4 @@
-package publish
+package notation
 
 import (
 	"strings"
@@ -47,21 +47,22 @@ var tradeWords = [...]map[string]string{
 	stitch.UK: {"miss": "skip", "misses": "skips", "missed": "skipped", "missing": "skipping", "tension": "gauge", "tensions": "gauges"},
 }
 
-// A translator turns stitch names of one system into those of the other, all
-// in one pass, so that no name is turned twice.
-type translator struct {
+// A Translator turns stitch names, and words such as skip and gauge, of one
+// system of terms into those of the other, all in one pass, so that no name is
+// turned twice.
+type Translator struct {
 	from   stitch.Terms
 	stems  map[string]string
 	others map[string]string
 	names  map[string]string
 }
 
-// newTranslator returns nil when the terms are the same or one is not known.
-func newTranslator(from, to stitch.Terms) *translator {
+// NewTranslator returns nil when the terms are the same or one is not known.
+func NewTranslator(from, to stitch.Terms) *Translator {
 	if from == to || from == stitch.UnknownTerms || to == stitch.UnknownTerms {
 		return nil
 	}
-	t := &translator{from: from, stems: map[string]string{}, names: map[string]string{}, others: tradeWords[from]}
+	t := &Translator{from: from, stems: map[string]string{}, names: map[string]string{}, others: tradeWords[from]}
 	a, b := int(from-stitch.US), int(to-stitch.US)
 	for _, s := range stems {
 		t.stems[s[a]] = s[b]
@@ -77,17 +78,17 @@ func newTranslator(from, to stitch.Terms) *translator {
 	return t
 }
 
-// edits adds to e the words of text that differ. base is where text begins in
-// the document.
-func (t *translator) edits(e *edits, text string, base int) {
+// Each visits the words of text that differ, in order: the bytes they stand on
+// and what they turn into.
+func (t *Translator) Each(text string, visit func(start, end int, words string)) {
 	for i := 0; i < len(text); {
-		if !isLetter(text[i]) {
+		if !latin(text[i]) {
 			i++
 			continue
 		}
 		end, words := t.at(text, i)
 		if words != "" {
-			e.add(spanAt(base+i, base+end), words)
+			visit(i, end, words)
 		}
 		i = end
 	}
@@ -95,18 +96,18 @@ func (t *translator) edits(e *edits, text string, base int) {
 
 // at reads the word at i, or the name of several words, and returns its end
 // and what it turns into, "" for a word that stays.
-func (t *translator) at(text string, i int) (end int, words string) {
+func (t *Translator) at(text string, i int) (end int, words string) {
 	end, words = t.name(text, i)
 	if words != "" {
 		return end, words
 	}
 	end = i
-	for end < len(text) && isLetter(text[end]) {
+	for end < len(text) && latin(text[end]) {
 		end++
 	}
 	word := text[i:end]
 	if other, ok := t.others[strings.ToLower(word)]; ok {
-		return end, likeCase(word, other)
+		return end, LikeCase(word, other)
 	}
 	// Words such as "dc2tog" and "dcs" go on after the stem.
 	if n := togAfter(text, end); n > 0 {
@@ -121,9 +122,9 @@ func (t *translator) at(text string, i int) (end int, words string) {
 }
 
 // abbreviation turns "sc", "FPdc", "fsc" and the like, or returns "".
-func (t *translator) abbreviation(word string) string {
+func (t *Translator) abbreviation(word string) string {
 	if turned, ok := t.stems[strings.ToLower(word)]; ok {
-		return likeCase(word, turned)
+		return LikeCase(word, turned)
 	}
 	for _, prefix := range []string{"fp", "bp", "f", "r", "l"} {
 		if len(word) <= len(prefix) || !strings.EqualFold(word[:len(prefix)], prefix) {
@@ -131,7 +132,7 @@ func (t *translator) abbreviation(word string) string {
 		}
 		rest := word[len(prefix):]
 		if turned, ok := t.stems[strings.ToLower(rest)]; ok {
-			return word[:len(prefix)] + likeCase(rest, turned)
+			return word[:len(prefix)] + LikeCase(rest, turned)
 		}
 	}
 	return ""
@@ -141,11 +142,11 @@ func (t *translator) abbreviation(word string) string {
 const longestName = 3
 
 // name reads the longest full name at i.
-func (t *translator) name(text string, i int) (end int, words string) {
+func (t *Translator) name(text string, i int) (end int, words string) {
 	key, at := "", i
 	for n := 0; n < longestName; n++ {
 		from := at
-		for at < len(text) && isLetter(text[at]) {
+		for at < len(text) && latin(text[at]) {
 			at++
 		}
 		if at == from {
@@ -172,7 +173,7 @@ func (t *translator) name(text string, i int) (end int, words string) {
 	if words == "" {
 		return i, ""
 	}
-	return end, likeCase(text[i:end], words)
+	return end, LikeCase(text[i:end], words)
 }
 
 // togAfter returns the length of "2tog" or " 2 tog" at i, 0 for none.
@@ -187,11 +188,11 @@ func togAfter(text string, i int) int {
 	return 0
 }
 
-func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+func latin(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 
-// likeCase writes words as model is written: all capitals, each word with a
+// LikeCase writes words as model is written: all capitals, each word with a
 // capital, a first capital, or none.
-func likeCase(model, words string) string {
+func LikeCase(model, words string) string {
 	letters, upper := 0, 0
 	for _, r := range model {
 		if unicode.IsLetter(r) {
@@ -207,16 +208,16 @@ func likeCase(model, words string) string {
 	case upper > 1 && strings.ContainsAny(model, " -"):
 		parts := strings.Split(words, " ")
 		for i, p := range parts {
-			parts[i] = capital(p)
+			parts[i] = capitalOf(p)
 		}
 		return strings.Join(parts, " ")
 	case model != "" && unicode.IsUpper(rune(model[0])):
-		return capital(words)
+		return capitalOf(words)
 	}
 	return words
 }
 
-func capital(s string) string {
+func capitalOf(s string) string {
 	if s == "" {
 		return s
 	}

@@ -1,4 +1,4 @@
-package publish
+package notation
 
 import (
 	"testing"
@@ -8,11 +8,13 @@ import (
 
 // translate turns text into the other terms.
 func translate(text string, from, to stitch.Terms) string {
-	var c edits
-	if t := newTranslator(from, to); t != nil {
-		t.edits(&c, text, 0)
+	var edits []edit
+	if t := NewTranslator(from, to); t != nil {
+		t.Each(text, func(start, end int, words string) {
+			edits = append(edits, edit{Span{Start: start, End: end}, words})
+		})
 	}
-	return c.splice(text, 0, spanAt(0, len(text)))
+	return splice(text, 0, edits)
 }
 
 func TestTermsAreOneStepApart(t *testing.T) {
@@ -67,10 +69,30 @@ func TestOlderNamesAreRead(t *testing.T) {
 }
 
 func TestSameTermsChangeNothing(t *testing.T) {
-	if got := newTranslator(stitch.UK, stitch.UK); got != nil {
-		t.Errorf("newTranslator(UK, UK) = %v; want nil", got)
+	if got := NewTranslator(stitch.UK, stitch.UK); got != nil {
+		t.Errorf("NewTranslator(UK, UK) = %v; want nil", got)
 	}
-	if got := newTranslator(stitch.UnknownTerms, stitch.UK); got != nil {
-		t.Errorf("newTranslator(unknown, UK) = %v; want nil", got)
+	if got := NewTranslator(stitch.UnknownTerms, stitch.UK); got != nil {
+		t.Errorf("NewTranslator(unknown, UK) = %v; want nil", got)
+	}
+}
+
+// Every name of the dictionary has its turn: in the other terms it is the name
+// of the same stitch.
+func TestEveryStitchIsTranslated(t *testing.T) {
+	d := stitch.Standard()
+	for _, from := range []stitch.Terms{stitch.US, stitch.UK} {
+		to := stitch.US + stitch.UK - from
+		for k := stitch.Kind(1); int(k) < d.Len(); k++ {
+			for _, name := range []string{d.Name(k, from), d.FullName(k, from)} {
+				if name == "" || d.Name(k, to) == "" {
+					continue
+				}
+				got := translate(name, from, to)
+				if kind, _ := d.Lookup(got, to); kind != k {
+					t.Errorf("%v %q is %q in %v terms; want %q or %q", from, name, got, to, d.Name(k, to), d.FullName(k, to))
+				}
+			}
+		}
 	}
 }
