@@ -154,7 +154,7 @@ func (r *run) extend(n int) {
 		r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.Chain, Into: -1, N: 1})
 	}
 	r.body.Made += n
-	r.items = append(chain, r.items[r.pos:r.hi]...)
+	r.items = append(chain, r.between(r.pos, r.hi)...)
 	e := *r.base
 	e.chains = n
 	r.base = &e

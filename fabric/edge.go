@@ -33,7 +33,14 @@ func (e *edge) items() []Item {
 }
 
 // counting returns how many free places count as stitches.
-func (e *edge) counting() int { return counting(e.items()[e.from:e.to]) }
+func (e *edge) counting() int {
+	items := e.items()
+	from, to := max(0, e.from), min(e.to, len(items))
+	if from >= to {
+		return 0
+	}
+	return counting(items[from:to])
+}
 
 func counting(items []Item) int {
 	n := 0

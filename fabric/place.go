@@ -283,7 +283,7 @@ func (r *run) limit(l *notation.Limit) (int, bool) {
 		}
 		at := r.lastIndex(p, n)
 		if at == noPlace || at < r.pos {
-			return 0, r.fail(RunsOut, l.Span, n-counting(r.items[min(r.pos, r.hi):r.hi]), 0, 0, counting(r.items[min(r.pos, r.hi):r.hi]), "")
+			return 0, r.fail(RunsOut, l.Span, n-r.count(r.pos, r.hi), 0, 0, r.count(r.pos, r.hi), "")
 		}
 		return at, true
 	case l.Marked:

@@ -70,8 +70,8 @@ func (r *run) groupIn(s *notation.Group, p *notation.Place) bool {
 		if at == noPlace || at < r.pos {
 			return r.short(s.Span, 1)
 		}
-		if over := counting(r.items[r.pos:at]); over > 0 && !r.overSpaces(r.pos, at) {
-			return r.fail(Unworked, p.Span, over, 0, 0, counting(r.items[r.low:r.hi]), "")
+		if over := r.count(r.pos, at); over > 0 && !r.overSpaces(r.pos, at) {
+			return r.fail(Unworked, p.Span, over, 0, 0, r.count(r.low, r.hi), "")
 		}
 		r.pos, r.sub = at, 0
 		q.Which = notation.Next
@@ -165,7 +165,7 @@ func (r *run) repeat(body []notation.Step, t *notation.Times, at notation.Span) 
 
 func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.Span, n int) bool {
 	start := min(r.pos, r.hi)
-	have := counting(r.items[start:r.hi])
+	have := r.count(start, r.hi)
 	uses := 0
 	plain := t.EndAt == "" && len(t.Omit) == 0 && r.rot == 0 && r.ext == 0 && r.in == noPlace && r.base != nil && !r.base.dark && plainBody(body)
 	for i := 0; i < n; i++ {
@@ -185,7 +185,7 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 			return false
 		}
 		if i == 0 {
-			uses = counting(r.items[min(before, r.hi):min(max(before, r.pos), r.hi)])
+			uses = r.count(before, r.pos)
 		}
 		if r.pos == before && made == len(r.body.Stitches) && i > 1000 {
 			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
@@ -272,7 +272,7 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 		return r.fail(Endless, at, 0, 0, 0, 0, "")
 	}
 	begin := min(r.pos, r.hi)
-	have := counting(r.items[begin:r.hi])
+	have := r.count(begin, r.hi)
 	stop := stopIndex(body, t)
 	times, uses := 0, 0
 	last := r.snapshot()
@@ -297,17 +297,17 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 			}
 			return r.leftOver(at, uses, times, have)
 		}
-		if r.pos == last.pos && r.sub == last.sub {
+		if r.pos < last.pos || r.pos == last.pos && r.sub == last.sub {
 			return r.fail(Endless, at, 0, 0, 0, 0, "")
 		}
 		if times++; times == 1 {
-			uses = counting(r.items[last.pos:r.pos])
+			uses = r.count(last.pos, r.pos)
 		}
 		if plain && times > 1 { // the first may begin otherwise: with no gap before it
 			times += r.again(last, maxRow)
 		}
 	}
-	if counting(r.items[min(r.pos, r.hi):r.hi]) > 0 && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {
+	if r.count(r.pos, r.hi) > 0 && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {
 		if times == 0 && first.What != notation.AnyStitch && first.What != notation.AStitch {
 			return r.fail(NoPlace, first.Span, 0, 0, 0, 0, r.describe(first))
 		}
@@ -320,7 +320,7 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 // leftOver notes that a repeat does not come out even: stitches are left, or
 // chain spaces alone.
 func (r *run) leftOver(at notation.Span, uses, times, have int) bool {
-	free := r.items[min(r.pos, r.hi):r.hi]
+	free := r.between(r.pos, r.hi)
 	if left := counting(free); left > 0 {
 		return r.fail(Remainder, at, uses, left, times, have, "")
 	}
@@ -422,7 +422,7 @@ func (r *run) repeatEnding(body []notation.Step, t *notation.Times, at notation.
 	r.restore(start)
 	r.hi = hi
 	if fault == nil {
-		return r.fail(Remainder, at, r.measure(body), 0, 0, counting(r.items[begin:hi]), "")
+		return r.fail(Remainder, at, r.measure(body), 0, 0, r.count(begin, hi), "")
 	}
 	r.fault = fault
 	return false
@@ -430,7 +430,7 @@ func (r *run) repeatEnding(body []notation.Step, t *notation.Times, at notation.
 
 // spent tells whether nothing before end is left that a maker would miss.
 func (r *run) spent(end int) bool {
-	return counting(r.items[min(r.pos, end):end]) == 0 || r.overSpaces(r.pos, end)
+	return r.count(r.pos, end) == 0 || r.overSpaces(r.pos, end)
 }
 
 // cutShort works whole passages, then as much of one more as lets the ending

@@ -130,7 +130,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 	if r.base == nil || r.pos >= r.hi {
 		return
 	}
-	over := counting(r.items[r.pos:r.hi])
+	over := r.count(r.pos, r.hi)
 	res.over = over
 	if over == 0 && !res.left {
 		return
@@ -148,7 +148,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 		return
 	}
 	soft := len(o.counts) > 0 && !o.round && over > 2
-	f := Fault{Kind: Unworked, Line: o.words, Span: o.words.Span, A: over, D: counting(r.items[r.low:r.hi]), Soft: soft}
+	f := Fault{Kind: Unworked, Line: o.words, Span: o.words.Span, A: over, D: r.count(r.low, r.hi), Soft: soft}
 	if last := lastWork(o.steps); !last.IsZero() {
 		f.Span = last
 	}

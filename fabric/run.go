@@ -249,7 +249,7 @@ func (r *run) leave(s *notation.Leave) bool {
 	if !ok {
 		return false
 	}
-	if free := counting(r.items[min(r.pos, r.hi):r.hi]); free != n {
+	if free := r.count(r.pos, r.hi); free != n {
 		return r.fail(LeftCount, s.N.Span, n, free, 0, 0, "")
 	}
 	return true
@@ -269,7 +269,7 @@ func (r *run) evenly(s *notation.Evenly) bool {
 		return r.along(s, n)
 	}
 	kind := r.w.prevailing(r.base)
-	have := counting(r.items[min(r.pos, r.hi):r.hi])
+	have := r.count(r.pos, r.hi)
 	if made := have + s.Change*n; made < 0 || (s.Change < 0 && have < 2*n) {
 		return r.fail(RunsOut, s.Span, 2*n-have, 0, 0, have, "")
 	}
@@ -395,3 +395,16 @@ func (r *run) gapBefore(idx int) {
 	}
 	r.body.Top = append(r.body.Top, Item{Flag: Gap})
 }
+
+// between is the places from i up to, not including, j; none when j is not
+// after i.
+func (r *run) between(i, j int) []Item {
+	i, j = max(0, i), min(j, len(r.items))
+	if i >= j {
+		return nil
+	}
+	return r.items[i:j]
+}
+
+// count is how many places from i up to j count as stitches.
+func (r *run) count(i, j int) int { return counting(r.between(i, j)) }

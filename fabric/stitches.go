@@ -232,7 +232,7 @@ func (r *run) short(at notation.Span, by int) bool {
 	if r.base == nil {
 		return r.fail(NoEdge, at, 0, 0, 0, 0, "")
 	}
-	return r.fail(RunsOut, at, by, 0, 0, counting(r.items[r.low:r.hi]), "")
+	return r.fail(RunsOut, at, by, 0, 0, r.count(r.low, r.hi), "")
 }
 
 // place makes stitches at one place, or in each of a run of places.
@@ -359,15 +359,15 @@ func (r *run) nextPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, 
 		n /= max(1, uses)
 	}
 	if n > maxRow {
-		return r.fail(RunsOut, s.Span, n, 0, 0, counting(r.items), "")
+		return r.fail(RunsOut, s.Span, n, 0, 0, r.count(0, len(r.items)), "")
 	}
 	have := r.pos
 	for i := range n {
 		if !r.one(s.Span, p, kind, times, uses) {
 			if r.fault != nil && r.fault.Kind == RunsOut && r.fault.Span == s.Span {
-				r.fault.A = (n-i)*uses - counting(r.items[min(r.pos, r.hi):r.hi])
+				r.fault.A = (n-i)*uses - r.count(r.pos, r.hi)
 				r.fault.B = n * uses
-				r.fault.C = counting(r.items[min(have, r.hi):r.hi])
+				r.fault.C = r.count(have, r.hi)
 			}
 			return false
 		}
@@ -512,7 +512,7 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 		}
 	}
 	if held > 0 {
-		return r.fail(Remainder, s.Span, uses, held, 0, counting(r.items[r.low:r.hi]), "")
+		return r.fail(Remainder, s.Span, uses, held, 0, r.count(r.low, r.hi), "")
 	}
 	r.pos, r.sub = max(r.pos, end), 0
 	return true
@@ -559,10 +559,10 @@ func (r *run) lastPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, 
 	}
 	at := r.lastIndex(p, n)
 	if at == noPlace || at < r.pos {
-		return r.fail(RunsOut, s.Span, n-counting(r.items[min(r.pos, r.hi):r.hi]), n, counting(r.items[min(r.pos, r.hi):r.hi]), counting(r.items[r.low:r.hi]), "")
+		return r.fail(RunsOut, s.Span, n-r.count(r.pos, r.hi), n, r.count(r.pos, r.hi), r.count(r.low, r.hi), "")
 	}
-	if over := counting(r.items[r.pos:at]); over > 0 && !r.overSpaces(r.pos, at) {
-		return r.fail(Unworked, p.Span, over, 0, 0, counting(r.items[r.low:r.hi]), "")
+	if over := r.count(r.pos, at); over > 0 && !r.overSpaces(r.pos, at) {
+		return r.fail(Unworked, p.Span, over, 0, 0, r.count(r.low, r.hi), "")
 	}
 	r.pos, r.sub = at, 0
 	q := *p
@@ -573,16 +573,16 @@ func (r *run) lastPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, 
 // overSpaces tells whether the places from i to j may be passed over in
 // silence: the last place was a space, and no other space is passed.
 func (r *run) overSpaces(i, j int) bool {
-	if r.over > 0 && i >= len(r.items)-r.over && !hasSpace(r.items[i:j]) {
+	if r.over > 0 && i >= len(r.items)-r.over && !hasSpace(r.between(i, j)) {
 		return true // the slip stitches at the start of the round went over them
 	}
 	if r.gaps {
-		return counting(r.items[i:j]) <= 1
+		return r.count(i, j) <= 1
 	}
 	if !r.lastSpace {
 		return false
 	}
-	return !hasSpace(r.items[i:j])
+	return !hasSpace(r.between(i, j))
 }
 
 func hasSpace(items []Item) bool {
@@ -613,8 +613,8 @@ func (r *run) onTurningChain(s *notation.Work, p *notation.Place, kind stitch.Ki
 	if !ok {
 		return false
 	}
-	if over := counting(r.items[min(r.pos, at):at]); over > 0 && !r.overSpaces(r.pos, at) {
-		return r.fail(Unworked, s.Span, over, 0, 0, counting(r.items[r.low:r.hi]), "")
+	if over := r.count(r.pos, at); over > 0 && !r.overSpaces(r.pos, at) {
+		return r.fail(Unworked, s.Span, over, 0, 0, r.count(r.low, r.hi), "")
 	}
 	r.begun = true
 	r.used(at)
