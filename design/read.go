@@ -56,6 +56,7 @@ type reader struct {
 	only    []bool // of the "Size L only" in force; nil for all sizes
 	others  []bool // the sizes the last such line left out
 	defines []stitch.Kind
+	trees   []*notation.Line // by block; nil for a definition
 }
 
 func (r *reader) options() notation.Options {
@@ -65,6 +66,7 @@ func (r *reader) options() notation.Options {
 // lines makes the Lines and Sections, block by block.
 func (r *reader) lines() {
 	d := r.d
+	r.parseAll()
 	d.Lines = make([]*Line, 0, len(r.blocks))
 	for i := range r.blocks {
 		b, lk := &r.blocks[i], &r.looks[i]
@@ -189,7 +191,7 @@ func (r *reader) read(l *Line, lk *look, i int) {
 		r.tooLong(l)
 		return
 	}
-	l.Tree = notation.Parse(l.Text[from:], l.Start+from, r.options())
+	l.Tree = r.tree(l, i, from)
 	l.Unread = r.unread(l.Tree)
 	if l.Kind == Instruction && l.Tree.Label == nil && r.section != nil && r.section.Kind == AssemblySection && !worksStitches(l.Tree) {
 		l.Kind = Assembly // "Place marker in each side edge, 23 rows below the seam"

@@ -77,13 +77,13 @@ type Body struct {
 
 // A Worked is one stitch as made.
 type Worked struct {
-	Kind stitch.Kind
 	Into int32 // index of the place into the Top of the row below; -1 for none (a chain, a ring, a row-end)
-	Uses uint8 // places used, from Into on in working order
-	Down uint8 // rows further down than the row below
-	Loop notation.Loop
-	Flag Flags  // Tch for a turning chain
+	Kind stitch.Kind
 	N    uint16 // chains, for a chain space or turning chain; 1 for a stitch
+	Uses uint8  // places used, from Into on in working order
+	Down uint8  // rows further down than the row below
+	Loop notation.Loop
+	Flag Flags // Tch for a turning chain
 }
 
 // An Item is one place on an edge: the top of a stitch, a chain space, a

@@ -90,6 +90,9 @@ func (w *worker) try(o *order, base *edge, fewer bool) *result {
 		}
 	}
 	res := w.run(o, base, fewer)
+	if res.fault == nil {
+		res.body = w.keep(res.body)
+	}
 	if keyed && res.fault == nil && len(res.soft) == 0 && len(res.turning) <= 1 {
 		w.memo[key] = res
 	}
@@ -201,6 +204,7 @@ func (w *worker) keep(b *Body) *Body {
 	h := hashBody(b)
 	for _, other := range w.bodies[h] {
 		if slices.Equal(other.Top, b.Top) && slices.Equal(other.Stitches, b.Stitches) {
+			w.spare = *b // its room serves the next row
 			return other
 		}
 	}

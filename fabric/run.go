@@ -78,9 +78,12 @@ func newRun(w *worker, line *design.Line, base *edge) *run {
 	if base != nil {
 		r.items = base.items()
 		r.pos, r.low, r.hi = base.from, base.from, base.to
-		n := base.to - base.from
-		r.body.Stitches = make([]Worked, 0, n+4)
-		r.body.Top = make([]Item, 0, n+4)
+		if n := base.to - base.from + 4; cap(w.spare.Stitches) >= n && cap(w.spare.Top) >= n {
+			r.body.Stitches, r.body.Top = w.spare.Stitches[:0], w.spare.Top[:0]
+		} else {
+			r.body.Stitches, r.body.Top = make([]Worked, 0, n), make([]Item, 0, n)
+		}
+		w.spare = Body{}
 	}
 	return r
 }

@@ -57,6 +57,7 @@ type worker struct {
 	chainsSeen map[notation.Span]bool
 	memo       map[memoKey]*result
 	bodies     map[uint64][]*Body
+	spare      Body // room of a row that was the same as one kept
 	ids        int
 	undecided  bool // a convention was taken by custom
 	spacesMade bool
