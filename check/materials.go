@@ -78,7 +78,7 @@ func same(a, over, b, under float64) bool {
 // yardPair matches "145 m (159 yd)" and "159 yd [145 m]".
 var yardPair = regexp.MustCompile(`(\d+)\s?(m|metres|meters|yd|yds|yards)\s?[(\[/]\s?(\d+)\s?(m|metres|meters|yd|yds|yards)\b`)
 
-// yards holds yards against metres. Source: docs/sources.md, practice "yards
+// yards holds yards against metres. Source: docs/sources.md, "Checks of the opening text": yards
 // against metres": to 1 %, or half the rounding step if that is larger; numbers
 // that are not rounded to fives are held to the whole yard or metre.
 func (c *checker) yards(line textLine) {

@@ -173,6 +173,9 @@ func titleLook(text string, ws []word, b *block) bool {
 	if len(text) > 100 || !b.gap || strings.HasSuffix(text, ".") || strings.HasSuffix(text, ",") {
 		return false
 	}
+	if r, _ := utf8.DecodeRuneInString(text); unicode.IsLower(r) || strings.ContainsAny(text[len(text)-1:], "!?") && len(ws) > 4 {
+		return false
+	}
 	head := text
 	if i := strings.IndexAny(text, ",;:("); i > 0 {
 		head = text[:i]

@@ -118,6 +118,12 @@ func (p *parser) more(w *Work) {
 			return
 		}
 		p.filler("also|then")
+		if p.has("across|around") && len(w.Places) > 0 && p.endOfPlace(1) { // "dc in next st and across"
+			if l := p.limit(); l != nil {
+				w.Places = append(w.Places, &Place{Span: l.Span, Which: Each, To: l})
+			}
+			return
+		}
 		if !p.take("in|into|around|over") && !p.has("each|every") && !(p.has("next|last|first") && len(w.Places) > 0) {
 			p.i = from
 			return
