@@ -38,7 +38,7 @@ func (p *parser) leaveStep() []Step {
 		}
 		return nil
 	}
-	p.filler("for|neck|at|this|time|armhole|opening|sleeve|the|now|shoulder|second|other|side")
+	p.filler("for|neck|at|this|time|armhole|opening|sleeve|the|now|shoulder|second|other|side|back|front|center|centre")
 	l.Span = p.span(from)
 	return []Step{l}
 }

@@ -16,6 +16,8 @@ func (p *parser) remarkStep() []Step {
 	from := p.i
 	t := p.peek(0)
 	switch {
+	case p.has("starting|beginning|beg|start", "at|from|with") && p.hasAny(2, "lower|bottom|top|neck|cuff|hem|the|side|waist|center|centre|back|front|upper|underarm|shoulder|crown"), p.has("change|switch|changing", "to", "smaller|larger|a"):
+		p.toClause()
 	case p.has("with|using", "larger|smaller|size|hook|rs|ws|right|wrong|work|yarn|two|double|one|your"), p.has("with|using|use|switch|change") && p.hookAhead(), p.has("make", "slip|a", "knot|slip"), p.has("pull|draw|bring", "through|yarn|lp|loop|up|tight|tightly"), p.has("use", "a|stitch|marker|markers|st"):
 		p.toClause()
 	case p.take("taking|being|making|make|take", "care|careful|sure|certain"), p.take("be", "careful|sure"), p.take("making", "sure"), p.take("without", "twisting"), p.take("not", "to", "twist"), p.take("do", "not", "twist"):
@@ -73,7 +75,7 @@ func (p *parser) toSentence() { p.i = max(p.i+1, p.sentenceEnd()) }
 var doing = map[string]string{
 	"sew": "sew", "seam": "sew", "whipstitch": "sew", "mattress": "sew", "stitch": "sew", "graft": "sew", "matching": "sew",
 	"weave": "weave", "darn": "weave", "hide": "weave", "block": "block", "steam": "block", "wash": "block", "dampen": "block", "pin": "pin",
-	"stuff": "stuff", "fold": "fold", "cut": "cut", "trim": "cut", "lay": "fold", "place": "fold", "turn": "", "attach": "sew", "secure": "sew",
+	"stuff": "stuff", "fill": "stuff", "fold": "fold", "cut": "cut", "trim": "cut", "lay": "fold", "place": "fold", "turn": "", "attach": "sew", "secure": "sew",
 	"thread": "sew", "ease": "pin", "hold": "fold", "whip": "sew", "gather": "sew", "assemble": "sew",
 }
 

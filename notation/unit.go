@@ -155,6 +155,7 @@ func (p *parser) space(pl *Place) bool {
 		p.take("-")
 		n := p.number()
 		p.take("-")
+		p.takeAny("corner")
 		if p.takeAny("sp|sps|space|spaces|lp|lps|loop|loops|arch|arches") {
 			pl.What, pl.Chains = Space, n
 			return true

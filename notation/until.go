@@ -29,6 +29,10 @@ func (p *parser) until(a *Again) bool {
 	if e.Length == nil {
 		if p.tokAt(from).text == "until" || p.tokAt(from).text == "til" {
 			p.toMark()
+			if p.has("(") && p.listIn(p.i) > 0 { // "until you have 60 (66, 72) sts"
+				p.i = p.peek(0).pair + 1
+				p.toMark()
+			}
 			e.Span = p.span(from)
 			a.Until = e
 			return true
