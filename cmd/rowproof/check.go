@@ -20,6 +20,7 @@ func checkCommand(sh *shell, args []string) int {
 		return sh.fail("check", err)
 	}
 	report := check.Run(design.Read(file, data))
+	report.FindRepairs()
 	if asJSON {
 		err = publish.FindingsJSON(sh.out, report)
 	} else {
