@@ -16,9 +16,9 @@ const UnitPair diag.Code = "unit-pair"
 
 // unitTolerance is how far a pair may part, in centimetres. Inches stand to the
 // quarter and centimetres to the half, so one length printed in both can part
-// by 0.3175 + 0.25 cm and no more. Source: common practice, no source; editors
-// allow 0.6 cm.
-const unitTolerance = 0.568
+// by 0.3175 + 0.25 cm and no more. Two whole numbers may part by the 0.6 cm that
+// editors allow. Source: docs/sources.md, "Checks of the opening text".
+const unitTolerance, wholeTolerance = 0.568, 0.605
 
 // length matches a number of inches or centimetres, fractions included.
 const length = `(\d+(?:\.\d+)?(?:\s?[½¼¾⅛⅜⅝⅞]|\s\d/\d)?|[½¼¾])`
@@ -64,7 +64,11 @@ type textLine struct {
 // unitPair compares two numbers, the first in inches.
 func (c *checker) unitPair(a textLine, in [2]int, b textLine, cm [2]int) {
 	inches, centimetres := lengthOf(a.text[in[0]:in[1]]), lengthOf(b.text[cm[0]:cm[1]])
-	if math.Abs(inches*2.54-centimetres) <= unitTolerance {
+	tolerance := unitTolerance
+	if inches == math.Trunc(inches) && centimetres == math.Trunc(centimetres) {
+		tolerance = wholeTolerance
+	}
+	if math.Abs(inches*2.54-centimetres) <= tolerance {
 		return
 	}
 	half := strconv.FormatFloat(math.Round(inches*2.54*2)/2, 'f', -1, 64)

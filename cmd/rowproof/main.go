@@ -28,6 +28,7 @@ const (
 
 func main() {
 	debug.SetGCPercent(400) // a command is over before tidying pays
+	debug.SetMemoryLimit(512 << 20)
 	os.Exit(newShell().run(os.Args[1:]))
 }
 
