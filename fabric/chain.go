@@ -26,6 +26,10 @@ func (r *run) chain(s *notation.Chains) bool {
 			return true
 		}
 		r.pushSpace(n)
+	case r.base == nil && r.joinAhead():
+		b := foundationChain(n)
+		r.w.foundation = b
+		r.workInto(&edge{body: b, to: n, chains: n, ring: true, closed: true})
 	case r.base == nil && r.ringAhead():
 		r.onRing()
 		return r.turningAt(s, n)
@@ -92,6 +96,23 @@ func (r *run) turningAt(s *notation.Chains, n int) bool {
 	r.same = at
 	r.pos, r.sub = max(r.pos, at+1), 0
 	return true
+}
+
+// joinAhead tells whether the chain is joined before a stitch is made: it is a
+// foundation ring, made in the line of the first round.
+func (r *run) joinAhead() bool {
+	for f := len(r.frames) - 1; f >= 0; f-- {
+		for _, s := range r.frames[f].steps[r.frames[f].next:] {
+			switch s := s.(type) {
+			case *notation.Join:
+				return !s.Not
+			case *notation.Remark:
+			default:
+				return false
+			}
+		}
+	}
+	return false
 }
 
 // ringAhead tells whether the next stitches go into a ring.

@@ -16,7 +16,7 @@ func (r *run) fits(it Item, p *notation.Place, chains int) bool {
 		return it.is(AChain) || it.space()
 	case notation.TurningChain:
 		return it.is(Tch)
-	case notation.StitchOrSpace:
+	case notation.StitchOrSpace, notation.StitchOrChain:
 		return it.is(Counts) || it.space()
 	case notation.Foundation:
 		return it.is(AChain)

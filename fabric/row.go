@@ -146,7 +146,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 	if res.left || o.partial || r.base.dark {
 		return
 	}
-	if r.overSpaces(r.pos, r.hi) || r.inRing {
+	if r.overSpaces(r.pos, r.hi) || r.inRing || o.round && over <= lastArch(r.body) {
 		res.over, res.rest = 0, nil
 		return
 	}
@@ -163,6 +163,15 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 		return
 	}
 	res.fault = &f
+}
+
+// lastArch is the chains of the arch that ends a round: it stands over the
+// places left before the join.
+func lastArch(b *Body) int {
+	if n := len(b.Top); n > 0 && b.Top[n-1].space() {
+		return int(b.Top[n-1].Chains)
+	}
+	return 0
 }
 
 // lastWork is the place of the last step that makes stitches.

@@ -222,6 +222,9 @@ func (r *run) join(s *notation.Join) bool {
 		r.noJoin = true
 		return true
 	}
+	if !r.begun && r.base != nil && r.base.ring && r.firstChains == 0 {
+		return true // closes the foundation ring
+	}
 	r.joined = true
 	if s.Place == nil || r.firstChains == 0 {
 		return true

@@ -264,6 +264,10 @@ func (r *run) place(s *notation.Work, p *notation.Place, kind stitch.Kind, times
 	if tch := p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain); tch && p.Which != notation.Each {
 		return r.onTurningChain(s, p, kind, times)
 	}
+	if p.What == notation.Corner && p.Which != notation.Each && r.base != nil && !hasSpace(r.items) {
+		r.begun = true // the corner of a flat piece: no place of its row below
+		return r.emit(kind, times, noPlace, 0, p)
+	}
 	switch p.Which {
 	case notation.Each:
 		return r.each(s, p, kind, times, uses)
@@ -471,7 +475,7 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 	}
 	if p.What == notation.Chain && r.pos < end && !r.items[r.pos].is(AChain) {
 		q := *p
-		q.What = notation.StitchOrSpace
+		q.What = notation.StitchOrChain
 		p = &q
 	}
 	chains := chainsOf(r.w.d, p.Chains, r.w.size)
@@ -507,7 +511,11 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 			continue
 		}
 		held = 0
-		if !r.emit(kind, times, first, uses, p) {
+		n := times
+		if p.What == notation.StitchOrChain && r.items[i].space() {
+			n *= int(r.items[i].Chains)
+		}
+		if !r.emit(kind, n, first, uses, p) {
 			return false
 		}
 	}
@@ -554,8 +562,8 @@ func (r *run) onlyTurning() bool {
 
 func (r *run) lastPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, times, uses int) bool {
 	n, ok := r.value(p.N)
-	if !ok {
-		return false
+	if !ok || n == 0 { // "in last 0 (3) sts"
+		return ok
 	}
 	at := r.lastIndex(p, n)
 	if at == noPlace || at < r.pos {

@@ -163,7 +163,7 @@ func (p *parser) againTail(a *Again) {
 		p.filler("and|then|for")
 		switch {
 		case a.Times == nil && p.timesOf(a):
-		case p.takeAny("alternately|alternating|alternate|consecutively") || p.take("in", "turn|order|sequence"):
+		case p.takeAny("alternately|alternating|alternate|consecutively|colors|colours") || p.take("in", "turn|order|sequence"):
 			a.Alternately = true
 			p.filler("turn|order|sequence")
 		case p.has("for|another|a", "total") || p.startsNumber() && p.hasAfterNumber("more|row|rows|rnds|rnd|rounds|additional|total"):

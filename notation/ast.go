@@ -187,6 +187,7 @@ const (
 	StitchOrSpace // "each st and ch-1 sp across", "each st and sp"
 	Foundation    // "foundation ch", "opposite side of foundation ch", "rem lp of ch"
 	Corner        // corner sp, corner st
+	StitchOrChain // "each st and each ch around": the chains of a space one by one
 )
 
 // A Limit is where a run along the edge stops.

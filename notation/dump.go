@@ -96,7 +96,7 @@ func (n *Number) said() string {
 var sideNames = [...]string{"", "rs", "ws"}
 var loopNames = [...]string{"", "flo", "blo", "3lo", "post"}
 var whichNames = [...]string{"next", "each", "first", "last", "same", "nth", "center", "top", "any", "between", "before", "remaining", "marked", "ring", "edge"}
-var whatNames = [...]string{"st", "stitch", "sp", "chain", "tch", "row-end", "ring", "st-or-sp", "foundation", "corner"}
+var whatNames = [...]string{"st", "stitch", "sp", "chain", "tch", "row-end", "ring", "st-or-sp", "foundation", "corner", "st-or-chain"}
 var unitNames = [...]string{"", "in", "cm", "mm"}
 
 // kindName is the US name of a kind, as the standard dictionary has it.

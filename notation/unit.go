@@ -15,8 +15,10 @@ func (p *parser) unit(pl *Place) bool {
 		pl.What = AnyStitch
 		if p.has("and|&|or", "ch|chs|chain|chains") || p.has("and|&|or", "sp|sps|space|spaces") {
 			p.i++
-			p.space(&Place{})
 			pl.What = StitchOrSpace
+			if !p.space(&Place{}) && p.takeAny("ch|chs|chain|chains") {
+				pl.What = StitchOrChain
+			}
 		}
 		return true
 	case p.space(pl):
@@ -205,7 +207,10 @@ func (p *parser) withSpaces(pl *Place) {
 	q := &Place{}
 	switch {
 	case pl.What == Space && (p.unit(q) && (q.What == AStitch || q.What == AnyStitch)):
-	case pl.What != Space && (p.space(q) || p.takeAny("ch|chs|chain|chains")):
+	case pl.What != Space && p.space(q):
+	case pl.What != Space && p.takeAny("ch|chs|chain|chains"):
+		pl.What, pl.Kind, pl.Chains = StitchOrChain, 0, nil
+		return
 	default:
 		p.i = from
 		return

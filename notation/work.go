@@ -54,6 +54,10 @@ func (p *parser) workStep() []Step {
 	if w.Counts != nil {
 		p.more(w)
 	}
+	if len(w.Places) == 1 && w.Times == nil && p.take("to", "join") { // "dc in first sc to join"
+		p.filler("rnd|round|the")
+		return []Step{&Join{Span: p.span(from), Place: w.Places[0], Stitch: w.Stitch.Kind}}
+	}
 	w.Last = p.workingLast()
 	p.together(w)
 	p.startingIn(w)

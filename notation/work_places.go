@@ -140,6 +140,12 @@ func (p *parser) more(w *Work) {
 			last.Span.End = pl.Span.End
 			continue
 		}
+		if k := len(w.Places) - 1; k >= 0 && pl.Which == Each && pl.What == Chain && w.Places[k].Which == Each && w.Places[k].To == nil {
+			last := w.Places[k] // "in each st and in each ch around"
+			last.What, last.Kind, last.To = StitchOrChain, 0, pl.To
+			last.Span.End = pl.Span.End
+			continue
+		}
 		w.Places = append(w.Places, pl)
 	}
 }
