@@ -3,6 +3,7 @@ package fabric_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"rowproof/design"
@@ -30,6 +31,7 @@ func FuzzWork(f *testing.F) {
 		"Sizes: S (M)\nCh - (-).\nRow 1: sc in - (-) ch.",
 		"Rnd 1: 0 sc in magic ring.\nRnd 2: *2 sc in next st; rep from * around.",
 		"Ch 3, join.\nRnd 1: Sl st in next ch-5 sp, ch 3 (counts as dc), dc in same sp, join.",
+		"Ch 11.\nRow 1: " + strings.Repeat("[", 50) + "sc" + strings.Repeat("] 10 times", 50),
 		"Ch 5.\nRow 1: Work evenly 6 sc.\nDec 1 st at each end every row 100 times.",
 	} {
 		f.Add(text)

@@ -36,10 +36,7 @@ func (r *run) groupIn(s *notation.Group, p *notation.Place) bool {
 		return r.inside(s, ringPlace, times)
 	}
 	if p.Which == notation.Same {
-		at := r.same
-		if at == noPlace {
-			at = r.firstPlace()
-		}
+		at := r.sameAs(p)
 		r.used(at)
 		return r.inside(s, at, times)
 	}
@@ -171,7 +168,7 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 	for i := 0; i < n; i++ {
 		before, made := r.pos, len(r.body.Stitches)
 		snap := r.snapshot()
-		if made > maxRow {
+		if r.passes++; made > maxRow || r.passes > maxRow {
 			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
 		}
 		steps := body
@@ -186,9 +183,6 @@ func (r *run) repeatTimes(body []notation.Step, t *notation.Times, at notation.S
 		}
 		if i == 0 {
 			uses = r.count(before, r.pos)
-		}
-		if r.pos == before && made == len(r.body.Stitches) && i > 1000 {
-			return r.fail(TooLong, t.Span, n, 0, 0, 0, "")
 		}
 		if plain && i > 0 {
 			i += r.again(snap, n-1-i)

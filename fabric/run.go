@@ -9,7 +9,7 @@ import (
 // Bounds that no real pattern comes near; they keep hostile text from taking
 // all the time and memory there is.
 const (
-	maxRow     = 50_000     // places or stitches in one row
+	maxRow     = 50_000     // places, stitches or passes of repeats in one row
 	maxPattern = 10_000_000 // stitches in one size
 	maxRows    = 20_000     // rows in one size
 )
@@ -40,6 +40,7 @@ type run struct {
 	in       int // the place a group is worked in, or noPlace
 
 	inRing   bool // the row works into the ring itself
+	under    bool // the row goes along the other side of the foundation chain
 	gapsOnly int  // 1 when the edge has no chain space, 2 when it has, 0 not looked yet
 
 	body     *Body
@@ -48,6 +49,7 @@ type run struct {
 	prevail  stitch.Kind
 	frames   []frame
 	skipping int // counted places passed over without a word
+	passes   int // passes of repeats so far, one within another
 
 	lastSpace, gaps bool // the last place worked was a space; worked between stitches
 	turned, noTurn  bool
@@ -318,6 +320,7 @@ func (r *run) otherSide(s *notation.OtherSide) bool {
 	}
 	n := len(chain.Top)
 	from := 0
+	r.under = true
 	if r.base != nil && r.base.body == chain && r.pos > 0 {
 		// The same round has just gone along the first side: the last chain
 		// has its stitches, and the chains skipped at the hook are not worked.
