@@ -603,9 +603,9 @@ func hasSpace(items []Item) bool {
 }
 
 func (r *run) samePlace(p *notation.Place, kind stitch.Kind, times int) bool {
-	at := r.same
-	if at == noPlace {
-		at = r.firstPlace()
+	at := r.sameAs(p)
+	if over := r.count(r.pos, at); p.First && r.under && over > 0 {
+		return r.fail(Unworked, p.Span, over, 0, 0, r.count(r.low, r.hi), "")
 	}
 	r.begun = true
 	if at >= r.hi && r.base != nil && !r.base.ring {
@@ -613,6 +613,18 @@ func (r *run) samePlace(p *notation.Place, kind stitch.Kind, times int) bool {
 	}
 	r.used(at)
 	return r.emit(kind, times, at, 1, p)
+}
+
+// sameAs is the place that "same st" means. On the other side of a foundation
+// chain "same ch as first sc" is its far end, if that is still free.
+func (r *run) sameAs(p *notation.Place) int {
+	switch {
+	case p.First && r.under && r.pos < r.hi:
+		return r.hi - 1
+	case r.same == noPlace:
+		return r.firstPlace()
+	}
+	return r.same
 }
 
 // onTurningChain works into the turning chain of the row below.

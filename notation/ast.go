@@ -149,6 +149,7 @@ type Place struct {
 	Of     *Place  // "3rd ch of tch": N is 3, What is Chain, Of the tch; "sp before next st": Of is the stitch
 	To     *Limit  // where "each ..." ends; nil is the end of the row
 	Then   *Place  // worked over both at once: "sc2tog over next st and next ch-1 sp", "in ch-sp and st at once"
+	First  bool    // with Same: "same st as first sc"
 	New    bool    // "each X just made", "last st made": in this row, not the one below
 }
 

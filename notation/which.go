@@ -103,6 +103,8 @@ func (p *parser) which(pl *Place) bool {
 		pl.Which = Same
 		p.unit(pl)
 		if p.takeAny("as|where|with") {
+			p.filler("the")
+			pl.First = p.has("first|beg|beginning")
 			p.joinWords()
 		}
 		return true
