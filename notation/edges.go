@@ -8,7 +8,8 @@ func (p *parser) leaveStep() []Step {
 	}
 	l := &Leave{}
 	p.filler("the|all|and")
-	if p.takeAny("rem|remaining|other|rest|remainder") {
+	rest := p.takeAny("rem|remaining|other|rest|remainder")
+	if rest {
 		p.filler("of|the")
 		if p.startsNumber() && !p.spaceAhead() {
 			l.N = p.number()
@@ -32,7 +33,7 @@ func (p *parser) leaveStep() []Step {
 		return nil
 	}
 	p.filler("in|of|row|rnd|are|is")
-	if !p.takeAny("unworked|unused|free|open|unstitched") && !p.take("for") {
+	if !p.takeAny("unworked|unused|free|open|unstitched|unfinished|undone") && !p.take("for") && !(rest && (p.done() || p.peek(0).kind == mark)) {
 		if p.i = from + 1; p.tail() {
 			return []Step{&Remark{Span: p.span(from)}}
 		}

@@ -7,6 +7,12 @@ import (
 // evenRows reads "work even", "work 6 rows even", "cont in pat".
 func (p *parser) evenRows(a *Again) bool {
 	from := p.i
+	p.filler("work|make|finish")
+	if p.rowAround(from) != nil { // an edging, see evenlyStep
+		p.i = from
+		return false
+	}
+	p.i = from
 	if p.take("work|working|worked|cont", "same") || p.take("same") || p.take("work|make", "the", "same") {
 		p.i--
 		if p.has("same", "number|no|amount", "of", "rows|rnds|rounds") {

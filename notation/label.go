@@ -178,7 +178,7 @@ func (p *parser) ranges(l *Label) bool {
 				to.Span.End = p.span(p.i - 1).End
 			}
 		} else if p.rangeList(&r) {
-		} else if k := p.listIn(p.i); k > 1 && p.opt.Sizes > 1 && k == p.opt.Sizes-1 {
+		} else if k := p.listIn(p.i); k > 1 && (p.opt.Sizes > 1 && k == p.opt.Sizes-1 || p.opt.Sizes == 0 && p.tokAt(p.peek(0).pair+1).text == ":") {
 			p.sizes(from)
 			from.Span.End = p.span(p.i - 1).End
 		}

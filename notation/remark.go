@@ -118,6 +118,8 @@ func (p *parser) aside() []Step {
 		p.toMark()
 	case p.has("working|work|in", "in|into|back", "the|back|bump|bumps", "back|bump|bumps|hump|humps|of") && p.backBumps():
 	case p.headingAhead():
+	case p.has("begin|beg|start|continue|cont|continuing", "working|to|in|the", "in|work|rows|rounds|rnds|the|continuous", "rows|rounds|rnds|round|rnd|in|continuous") && !p.hasAny(4, "of") && !p.hasAny(3, "of"), p.has("work|working|continue|cont", "in", "rows|rounds|rnds|the|continuous", "round|rnd|rounds|rnds"), p.has("work|continue|cont", "in", "rounds|rnds|round"), p.has("to", "work", "back|along|across|in|the"):
+		p.toMark()
 	case p.take("finish|complete|work", "to", "match|correspond"), p.take("reversing|reverse", "all|shaping|shapings|the"):
 		p.toMark()
 		p.take(",", "reversing|reverse")

@@ -10,6 +10,8 @@ func (p *parser) places(w *Work) {
 	switch {
 	case p.takeAny("evenly|even") && p.has("along|around|across|down|up|over|in|on"):
 		p.edgePlace(w, from)
+	case p.i == from && p.alongEdge() && !p.has("across|around|along", "each|next|first|last"):
+		p.edgePlace(w, from)
 	case p.i == from && p.has("across|along|over", "first|next|last") || p.i == from && p.has("in|into|around|over|on|through|thru|onto|under|along|down|up") && !(p.has("around|along|down|up") && p.endOfPlace(1)):
 		over := p.has("over")
 		p.i++
