@@ -95,6 +95,7 @@ var looks = []func(*checker){
 	terms,
 	customs,
 	notWorked,
+	nothingToWork,
 }
 
 // A checker gathers findings.

@@ -16,6 +16,9 @@ import (
 // nothing is unproved in silence.
 const NotWorked diag.Code = "not-worked"
 
+// NothingToWork is a file with words and no instruction among them.
+const NothingToWork diag.Code = "nothing-to-work"
+
 // UnreadWords: a row was worked, and some of its words were not understood.
 const UnreadWords diag.Code = "unread-words"
 
@@ -47,6 +50,16 @@ func notWorked(c *checker) {
 		c.add(diag.Finding{Severity: diag.Warning, Code: NotWorked, Span: c.unreadSpan(line), Piece: title(line), Row: c.lineLabel(line),
 			Message: orLine(c.lineLabel(line)) + " was not worked" + c.because(line) + ".", Repair: c.nearWords(line)})
 	}
+}
+
+// nothingToWork keeps a file without a single row from passing for a good one.
+func nothingToWork(c *checker) {
+	empty := slices.ContainsFunc(c.findings, func(f diag.Finding) bool { return f.Code == design.CodeEmptyFile })
+	if empty || slices.ContainsFunc(c.d.Lines, ordered) {
+		return
+	}
+	c.add(diag.Finding{Severity: diag.Error, Code: NothingToWork, Message: "There is no row to work in this file.",
+		Detail: "A row starts with its number, as in “Row 1:” or “Rnd 1:”, and a foundation chain with “Ch”."})
 }
 
 // unreadSpan is the first words not understood, or the line.
