@@ -38,7 +38,7 @@ func turningChains(c *checker) {
 	}
 	for _, t := range chains {
 		usual, times, all := most(tally[t.First])
-		if usual == t.N || times < 2 || times*3 < all*2 || c.hasError(t.Line) {
+		if usual == t.N || times < 2 || times*3 < all*2 || c.hasError(t.Line) || c.customAtHook(t) {
 			continue
 		}
 		c.add(diag.Finding{Severity: diag.Error, Code: TurningChainVaries, Span: t.Span, Piece: title(t.Line), Row: t.Row,
@@ -48,6 +48,12 @@ func turningChains(c *checker) {
 			Repair:  fmt.Sprintf("ch %d", usual)})
 	}
 	c.turningNotes(chains)
+}
+
+// customAtHook tells whether chains left free at the hook are as many as the
+// stitch is tall: hdc in the 3rd ch, though the rows start with ch 1.
+func (c *checker) customAtHook(t fabric.TurningChain) bool {
+	return t.AtHook && c.d.Stitches.Stitch(t.First).TurningChain == t.N
 }
 
 func orLine(row string) string {

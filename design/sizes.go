@@ -40,6 +40,9 @@ func sizeRange(text string) []string {
 	if !strings.ContainsAny(text, "-–—") && !strings.Contains(strings.ToLower(text), " to ") {
 		return nil
 	}
+	if n > 2 && allSizes(fields) && !strings.ContainsAny(text, " ,(/") { // "S-M-L-XL"
+		return fields
+	}
 	if n < 2 || n > 4 || strings.ContainsAny(text, ",(/") {
 		return nil
 	}
@@ -104,6 +107,20 @@ func sizeNames(text string) []string {
 		if f := strings.Fields(list[0]); len(f) > 1 && allSizes(f) {
 			return f
 		}
+	}
+	return withoutAge(list)
+}
+
+// withoutAge drops the unit that stands after a list of ages: the months of
+// "3 (6, 12) months".
+func withoutAge(list []string) []string {
+	n := len(list)
+	if n < 3 || !strings.ContainsAny(list[n-2], "0123456789") {
+		return list
+	}
+	switch strings.ToLower(strings.TrimRight(list[n-1], ".")) {
+	case "months", "month", "mos", "mo", "years", "year", "yrs", "yr", "years old", "inches", "in", "cm":
+		return list[:n-1]
 	}
 	return list
 }

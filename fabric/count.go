@@ -33,9 +33,38 @@ func (w *worker) compare(b *Body, base *edge, o *order) []Fault {
 		if len(c.Items) == 1 && item.What == notation.AStitch && w.total(b) == n {
 			continue
 		}
+		if item.What == notation.AStitch && made-w.inGroups(b, item.Kind, c) == n {
+			continue // "10 V-sts, 2 dc": those of the V-sts are told with them
+		}
 		faults = append(faults, Fault{Kind: WrongCount, Line: o.line, Span: item.N.Span, A: n, B: made, D: w.total(b), Text: w.unit(item)})
 	}
 	return faults
+}
+
+// inGroups counts the stitches of a kind that stand in groups the same count
+// names: the dc of its V-sts.
+func (w *worker) inGroups(b *Body, k stitch.Kind, c *notation.Count) int {
+	n := 0
+	for _, item := range c.Items[:min(len(c.Items), 8)] {
+		if item.What != notation.AStitch || item.Kind == k {
+			continue
+		}
+		each := 0
+		for _, it := range w.kind(item.Kind).items {
+			if it.is(Counts) && it.Kind == k {
+				each++
+			}
+		}
+		if each == 0 {
+			continue
+		}
+		for _, s := range b.Stitches {
+			if s.Kind == item.Kind {
+				n += each
+			}
+		}
+	}
+	return n
 }
 
 func (w *worker) compareChange(b *Body, base *edge, o *order, c *notation.Count) []Fault {

@@ -148,6 +148,7 @@ type TurningChain struct {
 	Counts bool
 	Sure   bool        // a word of the pattern says whether it counts
 	Wide   bool        // it is said to go on to a space
+	AtHook bool        // it is the chains of the foundation left free at the hook
 	First  stitch.Kind // what it stands for, or the first stitch after it
 }
 

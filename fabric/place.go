@@ -247,7 +247,7 @@ func (r *run) turningChain(p *notation.Place) (int, bool) {
 	if p.Which == notation.Nth && p.N != nil {
 		if n, ok := r.value(p.N); !ok {
 			return at, false
-		} else if n != top {
+		} else if n != top && n != top+r.underTurning(at, total) {
 			return at, r.fail(TurningPlace, p.N.Span, n, top, 0, 0, "")
 		}
 	}
@@ -263,6 +263,17 @@ func (r *run) besideTurning(at int) int {
 		}
 	}
 	return 0
+}
+
+// underTurning is the foundation chains left under the space beside a turning
+// chain: those who count the chains left free at the hook from the foundation
+// up count them too. total is the chains of the turning chain and its space.
+func (r *run) underTurning(at, total int) int {
+	row := r.base.row
+	if row == nil || row.Below != nil || row.Piece == nil || len(row.Piece.Rows) == 0 || row.Piece.Rows[0] != row {
+		return 0
+	}
+	return max(0, row.Piece.Hook-total)
 }
 
 // limit returns the place where a run along the edge stops: the first place

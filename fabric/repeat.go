@@ -286,6 +286,10 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 				return false
 			}
 			r.restore(last)
+			if r.lastWithout(body, t) {
+				return true
+			}
+			r.restore(last)
 			if times == 0 {
 				uses = r.measure(body)
 			}
@@ -293,6 +297,14 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 		}
 		if r.pos < last.pos || r.pos == last.pos && r.sub == last.sub {
 			return r.fail(Endless, at, 0, 0, 0, 0, "")
+		}
+		if len(t.Omit) > 0 && len(r.soft) > last.soft { // a place was taken for another: perhaps its last part is left out
+			r.restore(last)
+			if r.lastWithout(body, t) {
+				return true
+			}
+			r.restore(last)
+			r.once(body, stop)
 		}
 		if times++; times == 1 {
 			uses = r.count(last.pos, r.pos)
@@ -309,6 +321,13 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 	}
 	r.omit(t)
 	return true
+}
+
+// lastWithout works the passage a last time without what it leaves out, when
+// that uses up the row: "rep from * around, omitting last sc".
+func (r *run) lastWithout(body []notation.Step, t *notation.Times) bool {
+	return len(t.Omit) > 0 && r.exec(shortened(body, t), true) &&
+		(r.count(r.pos, r.hi) == 0 || r.over > 0 && r.overSpaces(r.pos, r.hi))
 }
 
 // leftOver notes that a repeat does not come out even: stitches are left, or

@@ -131,11 +131,16 @@ func (r *run) exec(steps []notation.Step, loop bool) bool {
 	r.frames = append(r.frames, frame{steps: steps, loop: loop})
 	top := len(r.frames) - 1
 	ok := true
-	for i, s := range steps {
-		r.frames[top].next = i + 1
-		if ok = r.step(s); !ok {
-			break
+	for i := 0; ok && i < len(steps); i++ {
+		n := together(steps[i:])
+		if n == 0 || r.base == nil || r.base.dark || r.in != noPlace {
+			r.frames[top].next = i + 1
+			ok = r.step(steps[i])
+			continue
 		}
+		r.frames[top].next = i + n
+		ok = r.alongTogether(steps[i : i+n])
+		i += n - 1
 	}
 	r.frames = r.frames[:top]
 	return ok

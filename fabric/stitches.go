@@ -25,7 +25,7 @@ func (r *run) work(s *notation.Work) bool {
 	if r.prevail == stitch.None && info.uses > 0 {
 		r.prevail = info.base
 	}
-	if kind == stitch.SlipStitch && !r.begun && r.in == noPlace && r.travels() {
+	if kind == stitch.SlipStitch && !r.begun && r.in == noPlace && !r.onFoundation() && r.travels() {
 		return r.travel(s, times)
 	}
 	if r.in != noPlace && inPlace(s.Places) {
@@ -80,6 +80,12 @@ func (r *run) rowStitch() stitch.Kind {
 	return stitch.SingleCrochet
 }
 
+// onFoundation tells whether the row is worked into a chain: slip stitches there
+// are the stitches of its first row.
+func (r *run) onFoundation() bool {
+	return r.base != nil && r.base.chains > 0 && !r.base.closed
+}
+
 // travels tells whether a slip stitch at the start of a row only moves the
 // hook: other work follows it.
 func (r *run) travels() bool {
@@ -125,7 +131,7 @@ func (r *run) travel(s *notation.Work, times int) bool {
 		}
 	}
 	if n := len(r.body.Stitches); ok && r.rot == 0 && n > 0 && r.base != nil && !r.base.dark {
-		if gap := r.same - start - n + 1; gap > 0 && r.base.joined {
+		if gap := r.count(start, r.same) - n + 1; gap > 0 && r.base.joined {
 			r.warn(SilentSkip, s.Span, gap, 0, "")
 			r.soft[len(r.soft)-1].Soft = false
 		}
@@ -677,6 +683,7 @@ func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kin
 	}
 	if !t.counts {
 		r.noteTurning(p.Span, n, t, kind)
+		r.turning[len(r.turning)-1].AtHook = true
 		return true
 	}
 	height := r.w.chainsFor(t.as)
@@ -695,13 +702,14 @@ func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kin
 				return r.fail(TurningArithmetic, p.N.Span, n, t.chains, height+t.chains+under, 0, r.w.d.Stitches.Name(t.as, r.w.d.Terms))
 			}
 		} else if n > height {
-			t.chains = (n - height) / 2
+			t.chains, under = r.overFoundation(kind, n-height)
 		}
 	} else {
-		t.chains = max(0, (n-height)/2)
+		t.chains, under = r.overFoundation(kind, max(0, n-height))
 	}
 	r.pushTurning(n-t.chains-under, t, noPlace)
 	r.noteTurning(p.Span, n, t, t.as)
+	r.turning[len(r.turning)-1].AtHook = true
 	r.turning[len(r.turning)-1].N -= t.chains + under
 	if s.Counts != nil && s.Counts.Of != nil {
 		if of, ok := r.value(s.Counts.Of); ok && of != n {
@@ -709,6 +717,19 @@ func (r *run) skippedChains(s *notation.Work, p *notation.Place, kind stitch.Kin
 		}
 	}
 	return true
+}
+
+// overFoundation shares chains beyond a stitch's height between the space after
+// it and the foundation chains under that space. Before a group of stitches,
+// such as a shell, there is no space: all of them are left unworked.
+func (r *run) overFoundation(first stitch.Kind, n int) (space, under int) {
+	if r.w.kind(first).open {
+		return 0, n
+	}
+	if n%2 == 1 {
+		return n / 2, 0
+	}
+	return n / 2, n / 2
 }
 
 // isTwo tells whether a number is 2.

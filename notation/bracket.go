@@ -147,7 +147,7 @@ func (p *parser) remarkBracket(from, closing int) []Step {
 		}
 	}
 	last := p.tokAt(closing - 1).text
-	if !orders || p.hasWord(from, closing, "see|made|completed|same|rather|instead|like|example|optional|note|if|is|are|these|here|will|should|you|loops|hook|i|called|means|corner|page|photo|picture") || anyOf(last, "made|worked|completed|") || p.tokAt(from+1).text == "see" || p.tokAt(from+1).text == "this" || p.tokAt(from+1).text == "note" || p.tokAt(from+1).text == "you" {
+	if !orders || p.hasWord(from, closing, "see|made|completed|same|rather|instead|like|example|optional|note|if|is|are|these|here|will|should|you|loops|hook|i|called|means|corner|page|photo|picture") || anyOf(last, "made|worked|completed|") || anyOf(p.tokAt(from+1).text, "see|bet|between|") || p.tokAt(from+1).text == "this" || p.tokAt(from+1).text == "note" || p.tokAt(from+1).text == "you" {
 		p.i = closing + 1
 		return []Step{&Remark{Span: p.span(from)}}
 	}

@@ -166,6 +166,17 @@ func fraction(r rune) float64 {
 	return 0
 }
 
+// pluralMark finds the end of the "'s" of "ch's", which some write for chs; 0
+// when there is none at j.
+func pluralMark(text string, j int) int {
+	for _, tail := range []string{"'s", "’s"} {
+		if end := j + len(tail); strings.HasPrefix(text[j:], tail) && (end == len(text) || !letterAt(text, end)) {
+			return end
+		}
+	}
+	return 0
+}
+
 // scanWord takes letters and the digits and hyphens that belong to them:
 // "sc2tog", "v-st", "ch-3" is cut into "ch", "-", "3".
 func (p *parser) scanWord(text string, i int) int {
@@ -178,6 +189,10 @@ func (p *parser) scanWord(text string, i int) int {
 		j += w
 	}
 	run := strings.ToLower(text[i:j])
+	if end := pluralMark(text, j); end > 0 && anyOf(run, "ch|st|sc|hdc|dc|htr|tr") {
+		p.add(token{kind: word, text: run + "s", start: i, end: end})
+		return end
+	}
 	// "V-st", "T-ch", "X-st", "row-end", "chain-space", "set-up", "t-ch".
 	if j < len(text) && text[j] == '-' {
 		for _, tail := range hyphened {
