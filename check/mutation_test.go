@@ -58,10 +58,12 @@ func changes(file, text string) []change {
 	return list
 }
 
-// TestEveryChangedNumberIsCaught changes every single number of every right
-// pattern of the project by one, up and down, and expects an error. At least 98
-// of a hundred are caught; the rest stand in a golden file, each with the
-// reason why it harms nothing.
+// TestEveryChangedNumberIsCaught changes every single number of the right cases
+// and the examples by one, up and down, and expects an error; only the 2 of a
+// size named 2X is let be. At least 98 of a hundred are caught; the rest stand
+// in a golden file, each with the reason why it harms nothing. The patterns of
+// testdata/styles are not among them yet: with those 8,620 of 9,217 are caught,
+// 93.5 of a hundred.
 func TestEveryChangedNumberIsCaught(t *testing.T) {
 	files, _ := filepath.Glob("testdata/cases/right/*.txt")
 	examples, _ := filepath.Glob("../examples/*.md")
