@@ -61,15 +61,54 @@ func changes(file, text string) []change {
 // TestEveryChangedNumberIsCaught changes every single number of the right cases
 // and the examples by one, up and down, and expects an error; only the 2 of a
 // size named 2X is let be. At least 98 of a hundred are caught; the rest stand
-// in a golden file, each with the reason why it harms nothing. The patterns of
-// testdata/styles are not among them yet: with those 8,620 of 9,217 are caught,
-// 93.5 of a hundred.
+// in a golden file, each with the reason why it harms nothing.
 func TestEveryChangedNumberIsCaught(t *testing.T) {
 	files, _ := filepath.Glob("testdata/cases/right/*.txt")
 	examples, _ := filepath.Glob("../examples/*.md")
-	files = append(files, examples...)
-	total, caught := 0, 0
-	var survivors strings.Builder
+	total, caught, survivors := changeEach(t, append(files, examples...))
+	rate := float64(caught) / float64(total)
+	t.Logf("%d of %d changed numbers caught (%.2f %%)", caught, total, 100*rate)
+	if rate < 0.98 {
+		t.Errorf("only %.2f %% of the changed numbers are caught, want 98", 100*rate)
+	}
+	if strings.Contains(survivors, unexplained) {
+		t.Errorf("some survivors have no reason:\n%s", survivors)
+	}
+	golden := "testdata/mutation/survivors.golden"
+	if *update {
+		os.MkdirAll(filepath.Dir(golden), 0o755)
+		if err := os.WriteFile(golden, []byte(survivors), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != survivors {
+		t.Errorf("the survivors have changed (run with -update and read the diff):\n%s", survivors)
+	}
+}
+
+// TestChangedNumbersOfManyStyles does the same to the patterns in strangers'
+// styles, which state fewer counts. They fall short of the 98 in a hundred asked
+// for; what they reach is held, and -v shows it.
+func TestChangedNumbersOfManyStyles(t *testing.T) {
+	files, _ := filepath.Glob("testdata/styles/*.txt")
+	total, caught, _ := changeEach(t, files)
+	rate := float64(caught) / float64(total)
+	t.Logf("%d of %d changed numbers caught (%.2f %%)", caught, total, 100*rate)
+	const reached = 0.89
+	if rate < reached {
+		t.Errorf("only %.2f %% of the changed numbers are caught, and %.2f were", 100*rate, 100*reached)
+	}
+}
+
+// changeEach makes every change of the files, one at a time, and tells how many
+// an error catches. The others are listed, each with its reason.
+func changeEach(t *testing.T, files []string) (total, caught int, survivors string) {
+	var left strings.Builder
 	for _, file := range files {
 		source, err := os.ReadFile(file)
 		if err != nil {
@@ -88,33 +127,11 @@ func TestEveryChangedNumberIsCaught(t *testing.T) {
 				caught++
 				continue
 			}
-			fmt.Fprintf(&survivors, "%s:%d: %s -> %s in %q: %s\n", filepath.Base(file), c.line, text[c.start:c.end], c.to,
+			fmt.Fprintf(&left, "%s:%d: %s -> %s in %q: %s\n", filepath.Base(file), c.line, text[c.start:c.end], c.to,
 				strings.TrimSpace(around(text, c)), why.why(text, c))
 		}
 	}
-	rate := float64(caught) / float64(total)
-	t.Logf("%d of %d changed numbers caught (%.2f %%)", caught, total, 100*rate)
-	if rate < 0.98 {
-		t.Errorf("only %.2f %% of the changed numbers are caught, want 98", 100*rate)
-	}
-	if strings.Contains(survivors.String(), unexplained) {
-		t.Errorf("some survivors have no reason:\n%s", survivors.String())
-	}
-	golden := "testdata/mutation/survivors.golden"
-	if *update {
-		os.MkdirAll(filepath.Dir(golden), 0o755)
-		if err := os.WriteFile(golden, []byte(survivors.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if string(want) != survivors.String() {
-		t.Errorf("the survivors have changed (run with -update and read the diff):\n%s", survivors.String())
-	}
+	return total, caught, left.String()
 }
 
 // inParallel calls work for each of n, as many at a time as there are cores.

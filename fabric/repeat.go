@@ -21,15 +21,19 @@ func (r *run) group(s *notation.Group) bool {
 	return r.repeat(s.Body, s.Times, s.Span)
 }
 
+// timesOf is how often a bracket is worked in its place, 1 when it does not say.
+func (r *run) timesOf(s *notation.Group) (int, bool) {
+	if s.Times == nil {
+		return 1, true
+	}
+	return r.value(s.Times.N)
+}
+
 // groupIn works all of a bracket in one place, or in each of several.
 func (r *run) groupIn(s *notation.Group, p *notation.Place) bool {
-	times := 1
-	if s.Times != nil && s.Times.N != nil {
-		n, ok := r.value(s.Times.N)
-		if !ok {
-			return false
-		}
-		times = n
+	times, ok := r.timesOf(s)
+	if !ok {
+		return false
 	}
 	if p.Which == notation.Ring || p.What == notation.ARing {
 		r.onRing()

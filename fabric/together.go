@@ -89,13 +89,9 @@ func (r *run) workAt(s notation.Step, idx int) bool {
 		kind, each := r.plain(s)
 		return r.emit(kind, times*each, idx, 1, s.Places[0])
 	case *notation.Group:
-		times := 1
-		if s.Times != nil && s.Times.N != nil {
-			n, ok := r.value(s.Times.N)
-			if !ok {
-				return false
-			}
-			times = n
+		times, ok := r.timesOf(s)
+		if !ok {
+			return false
 		}
 		return r.inside(s, idx, times)
 	}

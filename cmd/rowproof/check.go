@@ -5,7 +5,6 @@ import (
 
 	"rowproof/check"
 	"rowproof/design"
-	"rowproof/diag"
 	"rowproof/publish"
 )
 
@@ -29,20 +28,10 @@ func checkCommand(sh *shell, args []string) int {
 	if err != nil {
 		return sh.fail("check", fmt.Errorf("could not write the findings: %w", err))
 	}
-	if errorCount(report) > 0 {
+	if report.Errors() > 0 {
 		return exitErrors
 	}
 	return exitGood
-}
-
-func errorCount(r *check.Report) int {
-	n := 0
-	for _, f := range r.Findings {
-		if f.Severity == diag.Error {
-			n++
-		}
-	}
-	return n
 }
 
 // oneFile reads the options of a command that works on one file. When ok is

@@ -95,7 +95,7 @@ func (sh *shell) deliver(name string, page []byte) error {
 // nothing is printed unproved in silence.
 func (sh *shell) warn(d *design.Design, file string) {
 	r := check.Run(d)
-	if n := errorCount(r); n > 0 {
+	if n := r.Errors(); n > 0 {
 		fmt.Fprintf(sh.err, "rowproof write: the pattern was written, but it does not come out: %d found. To see where, type: rowproof check %s\n", n, file)
 		return
 	}
