@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"rowproof/design"
 	"rowproof/diag"
@@ -72,6 +73,9 @@ func (c *checker) lineLabel(line *design.Line) string {
 	word := "Row"
 	if l.Is == notation.Round {
 		word = "Rnd"
+	}
+	if len(l.Ranges) == 0 && l.Name != "" {
+		return strings.ToUpper(l.Name[:1]) + l.Name[1:] + " " + strings.ToLower(word)
 	}
 	if len(l.Ranges) == 0 {
 		return "Next " + map[string]string{"Row": "row", "Rnd": "rnd"}[word]

@@ -50,12 +50,16 @@ func (c *checker) definitions() {
 		means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
 		at := strings.Index(line.Text, short)
 		switch {
-		case told && known && is != means && strings.Contains(body, " "):
+		case told && known && is != means && strings.Contains(strings.TrimSpace(body), " "):
 			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))
 		case told && !known && looksLikeStitch(short) && near(short, c.d.Stitches.Name(means, c.d.Terms)):
 			c.definition(line, at, short, fmt.Sprintf("%s is not in the stitch list; what it is explained as is %s.", short, c.d.Stitches.Name(means, c.d.Terms)))
 		case !told && known && looksLikeStitch(short) && strings.HasSuffix(strings.ToLower(body), "together"):
 			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is another stitch.", short, strings.TrimSpace(body)))
+		case known && is == stitch.Increase && startsOtherThanTwo(body):
+			c.definition(line, at, short, fmt.Sprintf("%s is explained with a number that is not 2; an increase is 2 in one st.", short))
+		case known && told && is == stitch.Decrease && c.d.Stitches.Stitch(means).Uses != 2:
+			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is not 2 sts worked together.", short, c.d.Stitches.Name(means, c.d.Terms)))
 		case line.Defines != stitch.None:
 			s := c.d.Stitches.Stitch(line.Defines)
 			if legs := legsIn(short); legs > 0 && s.Uses > 0 && len(s.Unread) == 0 && len(s.Moves) > 0 && legsOf(s) != legs {
@@ -63,6 +67,14 @@ func (c *checker) definitions() {
 			}
 		}
 	}
+}
+
+// startsOtherThanTwo tells whether what an increase means begins with a number
+// other than 2: "3 sc in same st".
+func startsOtherThanTwo(body string) bool {
+	body = strings.TrimLeft(body, " \t")
+	n := len(body) - len(strings.TrimLeft(body, "0123456789"))
+	return n > 0 && body[:n] != "2"
 }
 
 func (c *checker) definition(line *design.Line, at int, short, message string) {
@@ -127,7 +139,7 @@ func (c *checker) abbreviations() {
 	entries := 0
 	var order []string
 	for _, line := range c.d.Lines {
-		if line.Kind != design.Definition {
+		if line.Kind != design.Definition || specialStitch(line) {
 			continue
 		}
 		for _, word := range entryWords(line.Text) {
@@ -174,6 +186,13 @@ func (c *checker) abbreviations() {
 		c.add(diag.Finding{Severity: diag.Warning, Code: UnusedTerm, Span: span, Piece: title(line),
 			Message: fmt.Sprintf("%s is defined and no row uses it.", line.Text[max(0, at):max(0, at)+len(word)])})
 	}
+}
+
+// specialStitch tells whether a definition explains how a stitch is worked: it
+// is no entry of a list of abbreviations.
+func specialStitch(line *design.Line) bool {
+	_, body, _ := cutEntry(line.Text)
+	return line.Defines != stitch.None && (strings.Contains(body, " in ") || len(line.Text) > 60)
 }
 
 // isDefined tells whether the list has a stitch, under any of its names.

@@ -221,7 +221,11 @@ func sayNoRow(c *checker, g *group) (string, string, string) {
 	case one.Text != "":
 		return fmt.Sprintf("%s repeats %s, and there is no such row before it.", row(one), one.Text), "", ""
 	}
-	return fmt.Sprintf("%s repeats Row %d, and no Row %d comes before it.", row(one), one.A, one.A), "", ""
+	word := "Row"
+	if strings.HasPrefix(row(one), "Rnd") {
+		word = "Rnd"
+	}
+	return fmt.Sprintf("%s repeats %s %d, and no %s %d comes before it.", row(one), word, one.A, word, one.A), "", ""
 }
 
 func sayUneven(c *checker, g *group) (string, string, string) {
@@ -310,6 +314,10 @@ func saySides(c *checker, g *group) (string, string, string) {
 	if one.Soft && one.A == one.B {
 		return fmt.Sprintf("%s and %s have different numbers of rows%s.", name(one.Text), name(one.Piece), c.in(g)),
 			c.table(g, func(f fabric.Fault) string { return fmt.Sprintf("%d rows and %d rows", f.C, f.D) }), ""
+	}
+	if one.A == one.B {
+		return fmt.Sprintf("%s of %s is shaped at the same end as that row of %s%s, so the two do not mirror each other.", row(one), name(one.Piece), name(one.Text), c.in(g)),
+			"Both are worked in the same direction: where one is shaped at the start of the row, the other is shaped at its end.", ""
 	}
 	return fmt.Sprintf("%s and %s do not mirror each other%s.", name(one.Text), name(one.Piece), c.in(g)),
 		c.table(g, func(f fabric.Fault) string { return fmt.Sprintf("one ends with %d sts, the other with %d", f.A, f.B) }), ""

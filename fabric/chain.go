@@ -245,11 +245,13 @@ func (r *run) skip(s *notation.Skip) bool {
 	if s.Counts != nil && !r.begun && r.base.chains > 0 && r.pos == r.low && len(s.Places) > 0 {
 		return r.skipAtHook(s)
 	}
+	from := r.pos
 	for _, p := range s.Places {
 		if !r.skipPlace(s, p) {
 			return false
 		}
 	}
+	r.skipped = [2]int{from, r.pos}
 	return true
 }
 
@@ -307,8 +309,12 @@ func (r *run) skipPlace(s *notation.Skip, p *notation.Place) bool {
 		return true
 	}
 	for range min(n, maxRow) {
-		if _, ok := r.next(p); !ok {
+		at, ok := r.next(p)
+		if !ok {
 			return r.missing(s.Span, p)
+		}
+		if p.What == notation.AStitch && r.isGroup(p.Kind) && r.startsGroup(r.items[at]) {
+			r.pos = max(r.pos, r.endOfGroup(at)+1) // the whole of "next shell"
 		}
 	}
 	return true

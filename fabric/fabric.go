@@ -95,7 +95,7 @@ type Item struct {
 }
 
 // Flags tell about an Item.
-type Flags uint8
+type Flags uint16
 
 const (
 	Counts   Flags = 1 << iota // counts as a stitch
@@ -106,6 +106,8 @@ const (
 	Marked                     // carries a marker
 	Ring                       // is a ring
 	Gap                        // is a gap between stitches worked apart, with no chain over it
+	Opens                      // is the first of a group of stitches, such as a shell
+	Closes                     // is the last of a group
 )
 
 func (it Item) is(f Flags) bool { return it.Flag&f != 0 }

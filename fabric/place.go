@@ -9,14 +9,16 @@ import (
 func (r *run) fits(it Item, p *notation.Place, chains int) bool {
 	switch p.What {
 	case notation.AStitch:
-		return it.is(Counts) && r.w.goesBy(it.Kind, p.Kind)
+		return it.is(Counts) && r.w.goesBy(it.Kind, p.Kind) || r.isGroup(p.Kind) && r.startsGroup(it)
 	case notation.Space, notation.Corner:
 		return it.space() && (chains == 0 || int(it.Chains) == chains) || it.is(Gap) && chains == 0 && r.inGaps()
 	case notation.Chain:
 		return it.is(AChain) || it.space()
 	case notation.TurningChain:
 		return it.is(Tch)
-	case notation.StitchOrSpace, notation.StitchOrChain:
+	case notation.StitchOrSpace:
+		return it.is(Counts) && !it.space() || it.space() && (chains == 0 || int(it.Chains) == chains)
+	case notation.StitchOrChain:
 		return it.is(Counts) || it.space()
 	case notation.Foundation:
 		return it.is(AChain)
@@ -48,7 +50,7 @@ func (r *run) find(p *notation.Place, from int) int {
 		}
 		// A stitch named other than the row below has it: take the next one,
 		// unless one of that name comes later.
-		if p.What == notation.AStitch && r.items[i].is(Counts) && !r.items[i].space() && !r.ahead(p, i) {
+		if p.What == notation.AStitch && r.items[i].is(Counts) && !r.items[i].space() && i > r.groupEnd && !r.ahead(p, i) {
 			return i
 		}
 	}
@@ -67,7 +69,7 @@ func (r *run) find(p *notation.Place, from int) int {
 func (r *run) ahead(p *notation.Place, i int) bool {
 	for j := r.hi - 1; j >= i; j-- {
 		it := r.items[j]
-		if it.is(Counts) && r.w.goesBy(it.Kind, p.Kind) {
+		if r.fits(it, p, 0) {
 			return true
 		}
 		if r.hi-j > 64 && i+64 < j { // far ahead: look near by only
@@ -117,7 +119,7 @@ func (r *run) pass(i int, at notation.Span, quiet bool) {
 	}
 	if !quiet {
 		n := 0
-		for _, it := range r.items[r.pos:i] {
+		for _, it := range r.items[min(i, max(r.pos, r.groupEnd+1)):i] {
 			if it.is(Counts) && (!it.space() || r.w.conv.spacesSaid) {
 				n++
 			}
@@ -183,7 +185,7 @@ func (r *run) next(p *notation.Place) (int, bool) {
 		return i, false
 	}
 	if p.What == notation.AStitch {
-		if !r.w.goesBy(r.items[i].Kind, p.Kind) {
+		if !r.fits(r.items[i], p, 0) {
 			r.otherKind(p, r.items[i])
 		}
 		r.pass(i, p.Span, r.w.kind(p.Kind).base != p.Kind)

@@ -214,17 +214,18 @@ func shortened(body []notation.Step, t *notation.Times) []notation.Step {
 type snapshot struct {
 	pos, same, sub, lastMade, stitches, top, made int
 	lastSpace, gaps                               bool
-	soft                                          int
+	soft, groupEnd                                int
+	skipped                                       [2]int
 }
 
 func (r *run) snapshot() snapshot {
-	return snapshot{r.pos, r.same, r.sub, r.lastMade, len(r.body.Stitches), len(r.body.Top), r.body.Made, r.lastSpace, r.gaps, len(r.soft)}
+	return snapshot{r.pos, r.same, r.sub, r.lastMade, len(r.body.Stitches), len(r.body.Top), r.body.Made, r.lastSpace, r.gaps, len(r.soft), r.groupEnd, r.skipped}
 }
 
 func (r *run) restore(s snapshot) {
 	r.pos, r.same, r.sub, r.lastMade, r.body.Made, r.lastSpace, r.gaps = s.pos, s.same, s.sub, s.lastMade, s.made, s.lastSpace, s.gaps
 	r.body.Stitches, r.body.Top, r.soft = r.body.Stitches[:s.stitches], r.body.Top[:s.top], r.soft[:s.soft]
-	r.fault = nil
+	r.fault, r.groupEnd, r.skipped = nil, s.groupEnd, s.skipped
 }
 
 // repeatAlong works a passage to the end of the row, or to its limit. It must
@@ -272,13 +273,13 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 	begin := min(r.pos, r.hi)
 	have := r.count(begin, r.hi)
 	stop := stopIndex(body, t)
-	times, uses := 0, 0
+	times, uses, cut := 0, 0, false // cut: the last repeat ended at its mark
 	last := r.snapshot()
 	plain := stop < 0 && r.rot == 0 && r.ext == 0 && r.in == noPlace && plainBody(body)
 	for r.more(first) {
 		last = r.snapshot()
 		if ok, done := r.once(body, stop); done {
-			times++
+			times, cut = times+1, true
 			break
 		} else if !ok {
 			if r.fault == nil || (r.fault.Kind != RunsOut && r.fault.Kind != NoPlace && r.fault.Kind != Unworked) {
@@ -317,7 +318,13 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 			times += r.again(last, maxRow)
 		}
 	}
-	if r.count(r.pos, r.hi) > 0 && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {
+	if stop >= 0 && times > 0 && !cut && r.count(last.pos, r.hi) > 0 { // the last repeat does not end at its mark
+		r.restore(last)
+		r.exec(body[:stop], true)
+		r.fault = nil
+		return r.leftOver(at, uses, times-1, have)
+	}
+	if r.count(r.pos, r.hi) > 0 && !r.leftOfGroup(r.pos, r.hi) && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {
 		if times == 0 && first.What != notation.AnyStitch && first.What != notation.AStitch {
 			return r.fail(NoPlace, first.Span, 0, 0, 0, 0, r.describe(first))
 		}
@@ -541,7 +548,7 @@ func (r *run) more(first *notation.Place) bool {
 		it := r.items[i]
 		switch p.What {
 		case notation.AnyStitch, notation.AStitch:
-			if it.is(Counts) {
+			if it.is(Counts) && (i > r.groupEnd || p.What == notation.AnyStitch || r.w.goesBy(it.Kind, p.Kind)) {
 				return true
 			}
 		default:

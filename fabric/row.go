@@ -5,6 +5,7 @@ import (
 
 	"rowproof/design"
 	"rowproof/notation"
+	"rowproof/stitch"
 )
 
 // An order is a row to be worked: whose words, under which label.
@@ -146,7 +147,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 	if res.left || o.partial || r.base.dark {
 		return
 	}
-	if r.overSpaces(r.pos, r.hi) || r.inRing || o.round && over <= lastArch(r.body) {
+	if r.overSpaces(r.pos, r.hi) || r.inRing || o.round && over <= lastArch(r.body) && !endsWithSkip(o.steps) {
 		res.over, res.rest = 0, nil
 		return
 	}
@@ -172,6 +173,20 @@ func lastArch(b *Body) int {
 		return int(b.Top[n-1].Chains)
 	}
 	return 0
+}
+
+// endsWithSkip tells whether the last places of a round are skipped in words,
+// so that an arch before them needs no places of its own.
+func endsWithSkip(steps []notation.Step) bool {
+	for i := len(steps) - 1; i >= 0; i-- {
+		switch steps[i].(type) {
+		case *notation.Skip:
+			return true
+		case *notation.Chains, *notation.Work, *notation.Group, *notation.Star:
+			return false
+		}
+	}
+	return false
 }
 
 // lastWork is the place of the last step that makes stitches.
@@ -249,6 +264,10 @@ func (w *worker) row(o *order) {
 		w.outcome(o.line, NotWorked)
 		return
 	}
+	if w.next != nil && w.next.closed && onlyFinishes(o.steps) {
+		w.outcome(o.line, Done)
+		return
+	}
 	res, other := w.best(o)
 	if len(res.body.Stitches) == 0 && (res.fault == nil || res.fault.Kind == Unworked) {
 		w.outcome(o.line, Done) // none of it in this size: "0 (1, 2) times"
@@ -265,6 +284,26 @@ func (w *worker) row(o *order) {
 	}
 }
 
+// onlyFinishes tells whether steps but close off a spiral: "sl st in next st,
+// fasten off".
+func onlyFinishes(steps []notation.Step) bool {
+	ends := false
+	for _, s := range steps {
+		switch s := s.(type) {
+		case *notation.Work:
+			if s.Stitch.Kind != stitch.SlipStitch || len(s.Places) == 1 && s.Places[0].Which == notation.Each {
+				return false
+			}
+		case *notation.FastenOff:
+			ends = true
+		case *notation.Remark, *notation.Marker:
+		default:
+			return false
+		}
+	}
+	return ends
+}
+
 // best works the order on the edge as made and, after a fault, on the edge as
 // claimed, and takes the one that comes out. other is the second when both do.
 func (w *worker) best(o *order) (res, other *result) {
@@ -274,7 +313,7 @@ func (w *worker) best(o *order) (res, other *result) {
 	}
 	other = w.attempt(o, w.baseFor(o, w.claim))
 	switch {
-	case res.good() && other.good():
+	case res.good() && other.good() && len(res.soft) <= len(other.soft):
 		if len(o.counts) > 0 || res.body.Counting == other.body.Counting {
 			return res, nil
 		}
@@ -365,6 +404,9 @@ func (w *worker) report(o *order, res *result) {
 		}
 		if f.Row = o.label; f.Kind == WrongCount && f.Line == o.line {
 			f.Row = w.lineLabel(o.line, o.label)
+			if o.again && o.line.Tree.Label == nil { // "Rep last 2 rows": the row worked again states nothing here
+				f.Row = ""
+			}
 		}
 		if o.again && f.Line != o.line {
 			f.Line, f.Span = o.line, againSpan(o.line, f)

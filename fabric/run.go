@@ -31,13 +31,15 @@ type run struct {
 	over  int    // rounds: places at the end that the slip stitches went over
 	ext   int    // chains put before the edge by this row
 
-	pos      int // next free place
-	low      int // first place of the row
-	hi       int // end of the free places
-	same     int // the place last used
-	lastMade int // the place the last stitch was made in, or noPlace
-	sub      int // chains already used of the space at pos
-	in       int // the place a group is worked in, or noPlace
+	pos      int    // next free place
+	low      int    // first place of the row
+	hi       int    // end of the free places
+	same     int    // the place last used
+	lastMade int    // the place the last stitch was made in, or noPlace
+	sub      int    // chains already used of the space at pos
+	in       int    // the place a group is worked in, or noPlace
+	skipped  [2]int // the places last skipped, from and up to, that "skipped st" may still mean
+	groupEnd int    // the end of the shell or other group last worked into, or noPlace
 
 	inRing   bool // the row works into the ring itself
 	under    bool // the row goes along the other side of the foundation chain
@@ -75,7 +77,7 @@ type frame struct {
 }
 
 func newRun(w *worker, line *design.Line, base *edge) *run {
-	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, lastMade: noPlace, body: &Body{}}
+	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, lastMade: noPlace, groupEnd: noPlace, body: &Body{}}
 	r.loop = w.conv.backLoop
 	if base != nil {
 		r.items = base.items()
@@ -132,6 +134,9 @@ func (r *run) exec(steps []notation.Step, loop bool) bool {
 	top := len(r.frames) - 1
 	ok := true
 	for i := 0; ok && i < len(steps); i++ {
+		if alreadySpread(steps[i:]) {
+			continue
+		}
 		n := together(steps[i:])
 		if n == 0 || r.base == nil || r.base.dark || r.in != noPlace {
 			r.frames[top].next = i + 1
@@ -341,7 +346,7 @@ func (r *run) otherSide(s *notation.OtherSide) bool {
 func (r *run) workInto(e *edge) {
 	r.base, r.items = e, e.items()
 	r.pos, r.low, r.hi, r.same, r.sub, r.rot, r.ext = e.from, e.from, e.to, noPlace, 0, 0, 0
-	r.lastMade, r.gapsOnly = noPlace, 0
+	r.lastMade, r.groupEnd, r.gapsOnly = noPlace, noPlace, 0
 }
 
 // origin turns an index in working order into one of the row below's Top.

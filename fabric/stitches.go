@@ -80,84 +80,6 @@ func (r *run) rowStitch() stitch.Kind {
 	return stitch.SingleCrochet
 }
 
-// onFoundation tells whether the row is worked into a chain: slip stitches there
-// are the stitches of its first row.
-func (r *run) onFoundation() bool {
-	return r.base != nil && r.base.chains > 0 && !r.base.closed
-}
-
-// travels tells whether a slip stitch at the start of a row only moves the
-// hook: other work follows it.
-func (r *run) travels() bool {
-	for f := len(r.frames) - 1; f >= 0; f-- {
-		for _, s := range r.frames[f].steps[r.frames[f].next:] {
-			switch s := s.(type) {
-			case *notation.Chains:
-				return true
-			case *notation.Work:
-				if s.Stitch.Kind != stitch.SlipStitch {
-					return true
-				}
-			case *notation.Group, *notation.Star:
-				return true
-			case *notation.Turn, *notation.FastenOff:
-				return false
-			}
-		}
-	}
-	return false
-}
-
-// travel moves along by slip stitches, which add no place and are not counted.
-func (r *run) travel(s *notation.Work, times int) bool {
-	made := len(r.body.Top)
-	ok := true
-	if len(s.Places) == 0 {
-		for range times {
-			if _, ok = r.next(anyPlace); !ok {
-				return r.short(s.Span, 1)
-			}
-			r.body.Stitches = append(r.body.Stitches, Worked{Kind: stitch.SlipStitch, Into: r.origin(r.same), Uses: 1, N: 1})
-			r.body.Made++
-		}
-	}
-	if r.base != nil && r.base.joined && r.pos == r.low && len(s.Places) > 0 && s.Places[0].Which == notation.Next {
-		r.pos = min(r.hi, r.firstPlace()+1) // the hook stands in the first stitch
-	}
-	start := r.pos
-	for _, p := range s.Places {
-		if ok = r.place(s, p, stitch.SlipStitch, 1); !ok {
-			break
-		}
-	}
-	if n := len(r.body.Stitches); ok && r.rot == 0 && n > 0 && r.base != nil && !r.base.dark {
-		if gap := r.count(start, r.same) - n + 1; gap > 0 && r.base.joined {
-			r.warn(SilentSkip, s.Span, gap, 0, "")
-			r.soft[len(r.soft)-1].Soft = false
-		}
-	}
-	r.body.Top = r.body.Top[:made]
-	r.begun = false
-	if ok && r.base != nil && r.base.closed && !r.base.ring {
-		r.rotate()
-	}
-	return ok
-}
-
-// rotate makes the place travelled to the start of the round.
-func (r *run) rotate() {
-	at := r.same
-	if at <= 0 || at >= len(r.items) || r.hi != len(r.items) {
-		return
-	}
-	turned := make([]Item, 0, len(r.items))
-	turned = append(turned, r.items[at:]...)
-	r.items = append(turned, r.items[:at]...)
-	r.rot = (r.rot + at) % len(r.items)
-	r.over += at
-	r.pos, r.same = 0, 0
-}
-
 // bare makes stitches whose place is not named: one in each next place.
 func (r *run) bare(s *notation.Work, kind stitch.Kind, times, each int) bool {
 	info := r.w.kind(kind)
@@ -178,6 +100,9 @@ func (r *run) one(at notation.Span, p *notation.Place, kind stitch.Kind, each, u
 	first, last := noPlace, noPlace
 	for range max(1, uses) {
 		i, ok := r.next(p)
+		if !ok && kind == stitch.SlipStitch && r.roundDone() {
+			return true
+		}
 		if !ok {
 			return r.missing(at, p)
 		}
@@ -196,6 +121,12 @@ func (r *run) one(at notation.Span, p *notation.Place, kind stitch.Kind, each, u
 		r.body.Top[top+(len(r.body.Top)-top)/2].Flag |= Marked
 	}
 	return true
+}
+
+// roundDone tells whether a round has used up the one below it: a slip stitch
+// in the next st then goes into the round itself and evens out its end.
+func (r *run) roundDone() bool {
+	return r.begun && r.base != nil && r.base.closed && !r.base.ring && r.pos >= r.hi && r.in == noPlace
 }
 
 // centred tells whether a decrease that takes in a marked stitch, or stops
@@ -303,6 +234,11 @@ func (r *run) place(s *notation.Work, p *notation.Place, kind stitch.Kind, times
 			}
 		}
 		return r.fail(NoPlace, p.Span, 0, 0, 0, 0, "marker")
+	case notation.Remaining:
+		if r.skippedLeft(p) {
+			return r.intoSkipped(s, p, kind, times)
+		}
+		r.ontoUnworked(p)
 	case notation.Between, notation.Before:
 		r.gaps = true
 	}
@@ -436,6 +372,9 @@ func (r *run) nextOf(p *notation.Place) (int, bool) {
 
 // withinSpace works into one chain of a chain space: "2nd ch of next ch-3 sp".
 func (r *run) withinSpace(s *notation.Work, p *notation.Place, kind stitch.Kind, times int) bool {
+	if ok, known := r.inGroup(s, p, kind, times); known {
+		return ok
+	}
 	of := *p.Of
 	if of.What != notation.AStitch && of.What != notation.AnyStitch {
 		of.What = notation.Space
@@ -593,6 +532,9 @@ func (r *run) overSpaces(i, j int) bool {
 	if r.gaps {
 		return r.count(i, j) <= 1
 	}
+	if r.leftOfGroup(i, j) {
+		return true
+	}
 	if !r.lastSpace {
 		return false
 	}
@@ -641,6 +583,9 @@ func (r *run) onTurningChain(s *notation.Work, p *notation.Place, kind stitch.Ki
 	}
 	if over := r.count(r.pos, at); over > 0 && !r.overSpaces(r.pos, at) {
 		return r.fail(Unworked, s.Span, over, 0, 0, r.count(r.low, r.hi), "")
+	}
+	if at >= r.skipped[0] && at < r.skipped[1] && r.skipped[1] == r.pos {
+		return r.short(s.Span, 1) // it has just been skipped
 	}
 	r.begun = true
 	r.used(at)

@@ -30,6 +30,17 @@ func together(steps []notation.Step) int {
 	return n
 }
 
+// alreadySpread tells whether the first step only says with what stitch the
+// changes of the second are spread: "sc around, inc 6 sts evenly".
+func alreadySpread(steps []notation.Step) bool {
+	if len(steps) < 2 {
+		return false
+	}
+	p := eachPlace(steps[0])
+	e, ok := steps[1].(*notation.Evenly)
+	return ok && e.Change != 0 && p != nil && p.What == notation.AnyStitch && (p.To == nil || p.To.End)
+}
+
 // eachPlace is the "each ..." place of a step that has no other, nil when it
 // has none.
 func eachPlace(s notation.Step) *notation.Place {

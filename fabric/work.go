@@ -129,6 +129,11 @@ func (w *worker) compareSides() {
 			case f.C-f.D > 1 || f.D-f.C > 1:
 				f.Soft = true
 				w.fab.Faults = append(w.fab.Faults, f)
+			case sided(s.Names):
+				if r := sameEnd(s.Sides[0], s.Sides[1]); r != nil {
+					f.Line, f.Span, f.Row = r.Line, r.Line.Span, r.Label
+					w.fab.Faults = append(w.fab.Faults, f)
+				}
 			}
 		}
 	}

@@ -141,6 +141,9 @@ func (w *worker) kindInfo(k stitch.Kind) kindInfo {
 		}
 		info.items = append(info.items, it)
 	}
+	if info.open {
+		groupItems(info.items)
+	}
 	if info.made == 0 {
 		info.made = max(1, s.YarnOvers)
 	}

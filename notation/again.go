@@ -31,6 +31,8 @@ func (p *parser) repRows(a *Again) bool {
 		p.filler("as|for|in|the|same|given|on|way|manner|repeating|rep|work|of")
 	case p.take("work|working|follow|cont|continue", "row|rows|rnd|rnds|round|rounds"):
 		p.i--
+	case p.namedRowTimes():
+		p.i++
 	default:
 		return false
 	}
@@ -59,7 +61,7 @@ func (p *parser) repRows(a *Again) bool {
 		p.filler("above")
 	case !as && p.has("until|til|till"): // "Rep until piece measures 10 in"
 		a.Pattern = true
-	case p.takeAny("row|rows|rnd|rnds|round|rounds"):
+	case p.takeAny("row|rows|rnd|rnds|round|rounds") || p.has("r") && p.hasNumber(1) && p.takeAny("r"):
 		l := &Label{}
 		if !p.hasNumber(0) && p.peek(0).kind != live {
 			p.i = from
@@ -100,6 +102,16 @@ func (p *parser) repRows(a *Again) bool {
 	return true
 }
 
+// namedRowTimes tells whether a named row is to be worked so many times: "Work
+// Inc Rnd once more", not "Work Inc row every 4th row 3 times".
+func (p *parser) namedRowTimes() bool {
+	if !p.has("work|working", "inc|dec|increase|decrease", "row|rnd|round") {
+		return false
+	}
+	return p.hasAny(3, "once|twice|thrice") && !p.hasAny(4, "every|each") ||
+		p.numberAt(3) && p.hasAny(4, "more|times|time") && p.hasAny(5, "times|time|.|more")
+}
+
 // refs reads the row numbers of a reference: "2 and 3", "2-6", "2, 3 and 4".
 func (p *parser) refs(l *Label) {
 	for {
@@ -108,15 +120,18 @@ func (p *parser) refs(l *Label) {
 			return
 		}
 		r := one(n)
-		if (p.has("-") || p.has("--") || p.has("to") || p.has("through") || p.has("thru")) && (p.hasNumber(1) || p.peek(1).kind == live) {
+		if p.has("-|--|to|through|thru") && (p.hasNumber(1) || p.peek(1).kind == live || p.hasAny(1, "r|row|rnd") && p.hasNumber(2)) {
 			p.i++
+			p.takeAny("r|row|rnd")
 			r.To = p.rangeNumber()
 		}
 		l.Ranges = append(l.Ranges, r)
 		at := p.i
 		p.take(",")
 		p.takeAny("and|&|+")
-		p.takeAny("row|rows|rnd|rnds|round|rounds|then")
+		if !p.takeAny("row|rows|rnd|rnds|round|rounds|then") && p.has("r") && p.hasNumber(1) {
+			p.i++
+		}
 		if p.i == at || !p.hasNumber(0) && p.peek(0).kind != live || p.hasAfterNumber("more|times|time|x|additional") {
 			p.i = at
 			return

@@ -97,7 +97,7 @@ func (p *parser) countsWords() *Counts {
 	for ; p.i < p.end && lead < 12; p.i++ {
 		lead++
 		t := p.peek(0)
-		if anyOf(t.text, "counts|count|counted|counting|=|is|not|doesn|never|now") || t.kind == mark && anyOf(t.text, ".|;|") {
+		if anyOf(t.text, "counts|count|counted|counting|=|is|not|doesn|don|never|now") || t.kind == mark && anyOf(t.text, ".|;|") {
 			break
 		}
 		if t.kind == number && p.i > from && anyOf(p.prev(1).text, "-|ch|") {
@@ -184,7 +184,7 @@ func (p *parser) countsAs(c *Counts) {
 			p.i++
 			p.takeAny("sp|space")
 			continue
-		case p.startsNumber() && (p.hasNth(1, "missed|skipped|sk")):
+		case p.startsNumber() && (p.hasNth(1, "missed|skipped|sk|unworked|free")):
 			c.Skipped = p.number()
 			p.i++
 			p.filler("ch|chs|chain|st|sts|chains")

@@ -107,5 +107,5 @@ func (p *parser) joinWords() {
 			p.i++
 		}
 	}
-	p.filler("the|first|last|previous|prev|sl|st|join|joining|joined|was|made|dc|sc|hdc|tr|stitch|slip|tch|beg|ch|base|of|worked|cluster|you|just|your|where")
+	p.filler("the|first|last|previous|prev|sl|st|join|joining|joined|was|made|dc|sc|hdc|htr|tr|dtr|stitch|slip|tch|beg|ch|base|of|worked|cluster|you|just|your|where")
 }

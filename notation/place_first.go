@@ -12,6 +12,10 @@ func (p *parser) placeFirst() []Step {
 	if !p.takeAny("in|into|at|with|around|from") {
 		return nil
 	}
+	if p.has("both", "loops|lps") && !p.hasAny(2, "of") {
+		p.i += 2
+		return []Step{&Rule{Span: p.span(from), About: AboutLoop, Loop: BothLoops}}
+	}
 	if at := p.i; p.loopWords() != BothLoops {
 		p.i = at
 		loop := p.loopWords()

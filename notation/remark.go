@@ -20,7 +20,7 @@ func (p *parser) remarkStep() []Step {
 		p.toClause()
 	case p.has("with|using", "larger|smaller|size|hook|rs|ws|right|wrong|work|yarn|two|double|one|your"), p.has("with|using|use|switch|change") && p.hookAhead(), p.has("make", "slip|a", "knot|slip"), p.has("pull|draw|bring", "through|yarn|lp|loop|up|tight|tightly"), p.has("use", "a|stitch|marker|markers|st"):
 		p.toClause()
-	case p.take("taking|being|making|make|take", "care|careful|sure|certain"), p.take("be", "careful|sure"), p.take("making", "sure"), p.take("without", "twisting"), p.take("not", "to", "twist"), p.take("do", "not", "twist"):
+	case p.take("taking|being|making|make|take", "care|careful|sure|certain"), p.take("be", "careful|sure"), p.take("careful", "not", "to"), p.take("making", "sure"), p.take("without", "twisting"), p.take("not", "to", "twist"), p.take("do", "not", "twist"):
 		p.toMark()
 	case p.has("as|like", "shown|pictured|before|established|usual"):
 		p.toMark()

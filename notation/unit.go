@@ -206,7 +206,7 @@ func (p *parser) withSpaces(pl *Place) {
 	}
 	q := &Place{}
 	switch {
-	case pl.What == Space && (p.unit(q) && (q.What == AStitch || q.What == AnyStitch)):
+	case pl.What == Space && (p.unit(q) && (q.What == AStitch || q.What == AnyStitch)) && !p.has("in|into"):
 	case pl.What != Space && p.space(q):
 	case pl.What != Space && p.takeAny("ch|chs|chain|chains"):
 		pl.What, pl.Kind, pl.Chains = StitchOrChain, 0, nil
@@ -215,7 +215,10 @@ func (p *parser) withSpaces(pl *Place) {
 		p.i = from
 		return
 	}
-	pl.What, pl.Kind, pl.Chains = StitchOrSpace, 0, nil
+	if pl.What != Space {
+		pl.Chains = q.Chains
+	}
+	pl.What, pl.Kind = StitchOrSpace, 0
 }
 
 // turningUnit reads the chain whose top is meant.

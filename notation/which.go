@@ -36,11 +36,14 @@ func (p *parser) which(pl *Place) bool {
 			return p.unit(pl)
 		}
 		pl.Which = Each
-		p.filler("rem|remaining|single|and|every|unworked")
+		p.filler("rem|remaining|and|every|unworked")
+		if !p.has("single", "crochet") {
+			p.filler("rem|remaining|single|and|every|unworked")
+		}
 		if p.takeAny("other") { // "every other st" leaves some out: not told here
 			return false
 		}
-		if !p.unit(pl) {
+		if !p.unit(pl) && !p.has("across|around|along") {
 			return p.rowEnds(pl)
 		}
 		p.withSpaces(pl)

@@ -138,7 +138,10 @@ func (p *parser) more(w *Work) {
 		if k := len(w.Places) - 1; k >= 0 && pl.Which == Each && w.Places[k].Which == Each && w.Places[k].To == nil && (pl.What == Space) != (w.Places[k].What == Space) {
 			// "in each st and in each ch-1 sp across" goes along once
 			last := w.Places[k]
-			last.What, last.Kind, last.Chains, last.To = StitchOrSpace, 0, nil, pl.To
+			if pl.What == Space {
+				last.Chains = pl.Chains
+			}
+			last.What, last.Kind, last.To = StitchOrSpace, 0, pl.To
 			last.Span.End = pl.Span.End
 			continue
 		}
