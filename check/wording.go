@@ -66,6 +66,7 @@ func init() {
 		fabric.RangeTimes:        {RepeatTimes, sayTimes},
 		fabric.BackwardRange:     {BackwardRange, sayBackward},
 		fabric.LabelGap:          {RowNumber, sayLabel},
+		fabric.LabelTwice:        {RowNumber, sayLabelTwice},
 		fabric.WrongSide:         {WrongSide, saySide},
 		fabric.RepWithoutStar:    {RepWithoutStar, sayNoStar},
 		fabric.StarWithoutRep:    {StarWithoutRep, sayNoRep},
@@ -260,6 +261,12 @@ func sayLabel(c *checker, g *group) (string, string, string) {
 		c.table(g, func(f fabric.Fault) string {
 			return fmt.Sprintf("the row before is %s %d", word, f.B-1)
 		}), fmt.Sprintf("%s %d", word, one.B)
+}
+
+func sayLabelTwice(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("%s is told twice%s: here and in %s.", row(one), c.in(g), one.Text),
+		"A number in one of the two labels is wrong, or one of them should name its side, as in Row 6 (WS).", ""
 }
 
 func saySide(c *checker, g *group) (string, string, string) {

@@ -19,6 +19,7 @@ const (
 	RangeTimes                             // A rows in the label, C times a set of B
 	BackwardRange                          // Rows A-B with B before A
 	LabelGap                               // Row A where B should follow
+	LabelTwice                             // Row A stands in Text too
 	WrongSide                              // the label's side is not the one that faces
 	RepWithoutStar                         // rep from * with no star
 	StarWithoutRep                         // a star that nothing repeats

@@ -237,7 +237,10 @@ func (w *worker) labelled(line *design.Line) {
 		return
 	}
 	list, ok := w.numbers(line)
-	if !ok || len(list) == 0 {
+	if !ok {
+		return
+	}
+	if list = w.once(line, list); len(list) == 0 {
 		return
 	}
 	list = w.sequence(line, list)
@@ -252,7 +255,7 @@ func (w *worker) labelled(line *design.Line) {
 		w.later[n] = &order{line: line, words: line, steps: line.Tree.Steps, number: n, round: w.isRound(l), label: w.labelText(l, n)}
 	}
 	w.run1(line, list[:run])
-	w.number, w.loose, w.begun = list[run-1], 0, true
+	w.number, w.loose, w.looseLines, w.begun = list[run-1], 0, 0, true
 	if ws := w.wordsOf[w.number]; w.meant > 0 && ws != nil && w.wordsOf[w.meant] == nil {
 		w.wordsOf[w.meant] = ws // the row may be referred to by the number it should have
 	}
@@ -282,107 +285,8 @@ func (w *worker) run1(line *design.Line, list []int) {
 	}
 }
 
-// catchUp works the rows named ahead whose turn has come.
-func (w *worker) catchUp() {
-	for {
-		o, ok := w.later[w.number+1]
-		if !ok {
-			return
-		}
-		delete(w.later, w.number+1)
-		w.number++
-		if a := againStep(o.steps); a != nil {
-			w.again(o.line, a, []int{o.number})
-			continue
-		}
-		w.steps(o.steps, *o)
-	}
-}
-
-// flush works what was named ahead when the piece ends.
-func (w *worker) flush() {
-	for len(w.later) > 0 && w.piece != nil {
-		n := len(w.later)
-		least := 0
-		for k := range w.later {
-			if least == 0 || k < least {
-				least = k
-			}
-		}
-		w.number = least - 1
-		w.catchUp()
-		if len(w.later) == n {
-			return
-		}
-	}
-}
-
 func (w *worker) isRound(l *notation.Label) bool {
 	return l.Is == notation.Round || (l.Is == notation.UnknownRow && (w.conv.spiral || w.next == nil || w.next.closed || w.next.ring))
-}
-
-// sequence checks that the numbers of a label follow on from the row before,
-// and returns the numbers to go by. After a wrong one the next label may follow
-// on from the number it has or from the one it should have: one slip is
-// reported once.
-func (w *worker) sequence(line *design.Line, list []int) []int {
-	n, l := list[0], line.Tree.Label
-	expect := w.number + 1
-	for n > w.number+1 && w.fillIn(n) {
-		expect = w.number + 1
-	}
-	meant, any := w.meant, w.anyLabel
-	w.meant, w.anyLabel = 0, false
-	rejoined := w.rejoined
-	w.rejoined = false
-	switch {
-	case n == expect || (w.loose > 0 && n > expect && n <= expect+w.loose):
-	case any || meant > 0 && n == meant+1:
-	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0 && (w.next == nil || w.next.dark)):
-	case !w.begun && n == w.number+1+w.loose:
-	case rejoined && (n <= 1 || slices.Contains(w.restarts, n)):
-	default:
-		w.fault(Fault{Kind: LabelGap, Line: line, Span: l.Span, Row: w.labelText(l, n), A: n, B: expect})
-		w.mislabelled = true
-		if last := list[len(list)-1]; len(l.Ranges) == 1 && len(list) > 1 && expect <= last && last-expect < len(list)+3 {
-			return countFrom(expect, last) // the range begins with the wrong number
-		}
-		w.meant = expect + len(list) - 1
-	}
-	return list
-}
-
-// countFrom lists the numbers from a to b.
-func countFrom(a, b int) []int {
-	list := make([]int, 0, b-a+1)
-	for n := a; n <= b; n++ {
-		list = append(list, n)
-	}
-	return list
-}
-
-// fillIn works the next row from a line such as "Row 2 and all WS rows".
-func (w *worker) fillIn(n int) bool {
-	next := w.number + 1
-	for i := len(w.andAll) - 1; i >= 0; i-- {
-		ws := w.andAll[i]
-		side := flip(w.facing)
-		ok := ws.label == "even" && next%2 == 0 || ws.label == "odd" && next%2 == 1 ||
-			ws.label == "ws" && (side == notation.WrongSide || side == notation.NoSide) ||
-			ws.label == "rs" && (side == notation.RightSide || side == notation.NoSide)
-		if !ok || next >= n {
-			continue
-		}
-		o := order{line: ws.line, words: ws.line, number: next, round: ws.round, again: true, label: w.labelText(ws.line.Tree.Label, next)}
-		if a := againStep(ws.steps); a != nil {
-			w.again(ws.line, a, []int{next})
-		} else {
-			w.steps(ws.steps, o)
-		}
-		w.number = next
-		return true
-	}
-	return false
 }
 
 // unnumbered works "Next row", "Next 3 rows", "Dec row".
@@ -413,7 +317,7 @@ func (w *worker) unnumbered(line *design.Line) {
 			w.steps(line.Tree.Steps, o)
 		}
 	}
-	w.loose += n
+	w.unnumberedRows(n)
 }
 
 // unlabelled works a line without a label: a foundation, a row-less order, or
@@ -428,13 +332,13 @@ func (w *worker) unlabelled(line *design.Line) {
 		rows := len(w.piece.Rows)
 		w.state(line, t.Steps)
 		w.again(line, a, nil)
-		w.loose += len(w.piece.Rows) - rows
+		w.unnumberedRows(len(w.piece.Rows) - rows)
 		return
 	}
 	if s := shapeStep(t.Steps); s != nil {
 		rows := len(w.piece.Rows)
 		w.shape(line, s, nil)
-		w.loose += len(w.piece.Rows) - rows
+		w.unnumberedRows(len(w.piece.Rows) - rows)
 		return
 	}
 	if w.foundationLine(line) {
