@@ -151,7 +151,7 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 		res.over, res.rest = 0, nil
 		return
 	}
-	soft := len(o.counts) > 0 && !o.round && over > 2
+	soft := len(o.counts) > 0 && !o.round && over > 2 && r.base.chains == 0 && !counted(o.steps)
 	f := Fault{Kind: Unworked, Line: o.words, Span: o.words.Span, A: over, D: r.count(r.low, r.hi), Soft: soft}
 	if last := lastWork(o.steps); !last.IsZero() {
 		f.Span = last
@@ -164,6 +164,20 @@ func (w *worker) closeRow(r *run, o *order, res *result) {
 		return
 	}
 	res.fault = &f
+}
+
+// counted tells whether a row repeats a passage so many times: stitches it
+// leaves then speak against the number.
+func counted(steps []notation.Step) bool {
+	return slices.ContainsFunc(steps, func(s notation.Step) bool {
+		switch s := s.(type) {
+		case *notation.Star:
+			return s.Times != nil && s.Times.N != nil
+		case *notation.Group:
+			return s.Times != nil && s.Times.N != nil
+		}
+		return false
+	})
 }
 
 // lastArch is the chains of the arch that ends a round: it stands over the
