@@ -150,6 +150,9 @@ func (w *worker) tallyKind(b *Body, k stitch.Kind, c *notation.Count) (int, bool
 				n++
 			}
 		}
+		if n == 0 && info.open {
+			return fans(b)
+		}
 		return n, n > 0
 	}
 	n := 0
@@ -166,6 +169,28 @@ func (w *worker) tallyKind(b *Body, k stitch.Kind, c *notation.Count) (int, bool
 		}
 	}
 	return n, true
+}
+
+// fans counts the fans of a row that are written out, "5 dc in next st", where
+// the count calls them shells or fans. known is false when they are not all of
+// one size: halves and corners may be counted with them or not.
+func fans(b *Body) (n int, known bool) {
+	size := 0
+	for i := 0; i < len(b.Stitches); {
+		into, j := b.Stitches[i].Into, i+1
+		for j < len(b.Stitches) && b.Stitches[j].Into == into {
+			j++
+		}
+		if k := j - i; k > 2 && into >= 0 {
+			if size > 0 && k != size {
+				return 0, false
+			}
+			size = k
+			n++
+		}
+		i = j
+	}
+	return n, n > 0
 }
 
 // closesTo tells whether a form of a stitch is counted under its plain name.
@@ -212,8 +237,8 @@ func (w *worker) statedTotal(o *order, res *result) (int, bool) {
 			return n, true
 		case notation.AStitch:
 			made, known := w.tallyKind(res.body, item.Kind, c)
-			if !known {
-				return 0, false
+			if !known || made != n && w.kind(item.Kind).open {
+				return 0, false // a shell more is several stitches more
 			}
 			total, rest, any = total+n, rest-made, true
 		case notation.Space:
