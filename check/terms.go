@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -38,35 +39,92 @@ func terms(c *checker) {
 // legs.
 func (c *checker) definitions() {
 	for _, line := range c.d.Lines {
-		if line.Kind != design.Definition {
+		if line.Kind == design.Instruction || line.Kind == design.Foundation {
 			continue
 		}
-		head, body, ok := cutEntry(line.Text)
-		if !ok {
-			continue
-		}
-		short := strings.Trim(head, " \t-*•")
-		is, known := c.d.Stitches.Lookup(short, c.d.Terms)
-		means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
-		at := strings.Index(line.Text, short)
-		switch {
-		case told && known && is != means && strings.Contains(strings.TrimSpace(body), " "):
-			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))
-		case told && !known && looksLikeStitch(short) && near(short, c.d.Stitches.Name(means, c.d.Terms)):
-			c.definition(line, at, short, fmt.Sprintf("%s is not in the stitch list; what it is explained as is %s.", short, c.d.Stitches.Name(means, c.d.Terms)))
-		case !told && known && looksLikeStitch(short) && strings.HasSuffix(strings.ToLower(body), "together"):
-			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is another stitch.", short, strings.TrimSpace(body)))
-		case known && is == stitch.Increase && startsOtherThanTwo(body):
-			c.definition(line, at, short, fmt.Sprintf("%s is explained with a number that is not 2; an increase is 2 in one st.", short))
-		case known && told && is == stitch.Decrease && c.d.Stitches.Stitch(means).Uses != 2:
-			c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is not 2 sts worked together.", short, c.d.Stitches.Name(means, c.d.Terms)))
-		case line.Defines != stitch.None:
-			s := c.d.Stitches.Stitch(line.Defines)
-			if legs := legsIn(short); legs > 0 && s.Uses > 0 && len(s.Unread) == 0 && len(s.Moves) > 0 && legsOf(s) != legs {
-				c.definition(line, at, short, fmt.Sprintf("%s is worked over %d places by its name and over %d as it is explained.", short, legs, legsOf(s)))
-			}
+		for _, entry := range entriesOf(line) {
+			c.definitionOf(line, entry)
 		}
 	}
+}
+
+// entriesOf parts a line that explains one word, or several: "inc = 2 sc in same
+// st, dec = sc2tog".
+func entriesOf(line *design.Line) []string {
+	if strings.Count(line.Text, "=") < 2 {
+		if line.Kind != design.Definition {
+			return nil
+		}
+		return []string{line.Text}
+	}
+	var list []string
+	for part := range strings.FieldsFuncSeq(line.Text, func(r rune) bool { return r == ',' || r == ';' || r == '\n' || r == '|' }) {
+		if _, rest, ok := strings.Cut(part, ":"); ok && strings.Contains(rest, "=") {
+			part = rest // "Abbreviations: sc = single crochet"
+		}
+		if i := strings.Index(part, ". "); i > strings.Index(part, "=") {
+			part = part[:i]
+		}
+		if strings.Contains(part, "=") {
+			list = append(list, part)
+		}
+	}
+	return list
+}
+
+// definitionOf holds one word against what it is said to mean.
+func (c *checker) definitionOf(line *design.Line, entry string) {
+	head, body, ok := cutEntry(entry)
+	if !ok {
+		return
+	}
+	short := strings.Trim(head, " \t-*•")
+	is, known := c.d.Stitches.Lookup(short, c.d.Terms)
+	means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
+	at := strings.Index(line.Text, entry) + strings.Index(entry, short)
+	switch {
+	case told && known && is != means && strings.Contains(strings.TrimSpace(body), " "):
+		c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))
+	case told && !known && looksLikeStitch(short) && near(short, c.d.Stitches.Name(means, c.d.Terms)):
+		c.definition(line, at, short, fmt.Sprintf("%s is not in the stitch list; what it is explained as is %s.", short, c.d.Stitches.Name(means, c.d.Terms)))
+	case !told && known && looksLikeStitch(short) && strings.HasSuffix(strings.ToLower(body), "together"):
+		c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is another stitch.", short, strings.TrimSpace(body)))
+	case known && is == stitch.Increase && startsOtherThanTwo(body):
+		c.definition(line, at, short, fmt.Sprintf("%s is explained with a number that is not 2; an increase is 2 in one st.", short))
+	case known && is == stitch.Decrease && (told && c.d.Stitches.Stitch(means).Uses != 2 || togetherOther(body)):
+		c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is not 2 sts worked together.", short, strings.Trim(body, " \t.;")))
+	case groupDiffers(body) != "":
+		c.definition(line, at, short, fmt.Sprintf("%s is explained with %s.", short, groupDiffers(body)))
+	case line.Defines != stitch.None:
+		s := c.d.Stitches.Stitch(line.Defines)
+		if legs := legsIn(short); legs > 0 && s.Uses > 0 && len(s.Unread) == 0 && len(s.Moves) > 0 && legsOf(s) != legs {
+			c.definition(line, at, short, fmt.Sprintf("%s is worked over %d places by its name and over %d as it is explained.", short, legs, legsOf(s)))
+		}
+	}
+}
+
+var (
+	groupMade  = regexp.MustCompile(`(?i)\b(\d+) ?([a-z]+) (?:in|into) `)
+	groupNamed = regexp.MustCompile(`(?i)\b(\d+)[ -]([a-z]+) group`)
+)
+
+// groupDiffers tells that the stitches a definition makes are not as many as the
+// group it speaks of: "4 dc in same st, ... in first dc of 5-dc group". It is
+// empty where they agree.
+func groupDiffers(body string) string {
+	made, named := groupMade.FindStringSubmatch(body), groupNamed.FindStringSubmatch(body)
+	if made == nil || named == nil || !strings.EqualFold(made[2], named[2]) || made[1] == named[1] {
+		return ""
+	}
+	return made[1] + " " + made[2] + " and then a group of " + named[1]
+}
+
+// togetherOther tells whether what a decrease means is a number of stitches
+// together other than 2: "sc1tog".
+func togetherOther(body string) bool {
+	body = strings.Trim(strings.ToLower(body), " \t.;")
+	legs := legsIn(body)
+	return strings.HasSuffix(body, "tog") && legs > 0 && legs != 2
 }
 
 // startsOtherThanTwo tells whether what an increase means begins with a number
