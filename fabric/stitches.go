@@ -587,6 +587,9 @@ func (r *run) onTurningChain(s *notation.Work, p *notation.Place, kind stitch.Ki
 	if at >= r.skipped[0] && at < r.skipped[1] && r.skipped[1] == r.pos {
 		return r.short(s.Span, 1) // it has just been skipped
 	}
+	if r.pos > at && r.same == at && r.lastMade == at && p.Which != notation.Same {
+		return r.short(s.Span, 1) // the last stitch is in it
+	}
 	r.begun = true
 	r.used(at)
 	return r.emit(kind, times, at, 1, p)
