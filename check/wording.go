@@ -189,7 +189,7 @@ func sayRunsOut(c *checker, g *group) (string, string, string) {
 			return fmt.Sprintf("this needs %s, and %d are left to work into: %d too few", plural(f.B, "st"), f.C, f.A)
 		}
 		if f.A > 0 {
-			return fmt.Sprintf("all %s are used up, and %d more are needed", plural(f.D, "st"), f.A)
+			return fmt.Sprintf("all %s are used up, and %d more %s needed", plural(f.D, "st"), f.A, map[bool]string{true: "is", false: "are"}[f.A == 1])
 		}
 		return fmt.Sprintf("all %s are used up here", plural(f.D, "st"))
 	}), ""
@@ -211,7 +211,13 @@ func sayUnworked(c *checker, g *group) (string, string, string) {
 
 func sayNoPlace(c *checker, g *group) (string, string, string) {
 	one := g.one()
-	return fmt.Sprintf("%s works into a %s%s, and there is none left to work into.", row(one), one.Text, c.in(g)), "", ""
+	detail := ""
+	if one.B > 0 {
+		detail = c.table(g, func(f fabric.Fault) string {
+			return fmt.Sprintf("the row below has %s", plural(f.B, fmt.Sprintf("ch-%d sp", f.A)))
+		})
+	}
+	return fmt.Sprintf("%s goes to a %s%s, and there is none left in the row below.", row(one), one.Text, c.in(g)), detail, ""
 }
 
 func sayNoRow(c *checker, g *group) (string, string, string) {

@@ -289,11 +289,15 @@ func (r *run) skipPlace(s *notation.Skip, p *notation.Place) bool {
 	same, last := r.same, r.lastSpace
 	defer func() { r.same, r.lastSpace = same, last }()
 	if p.Which == notation.First && (r.onlyTurning() || r.pos == r.low) {
-		for i, left := r.low, n; i < r.hi && left > 0; i++ {
+		left := n
+		for i := r.low; i < r.hi && left > 0; i++ {
 			if r.fits(r.items[i], p, chainsOf(r.w.d, p.Chains, r.w.size)) {
 				left--
 				r.pos = max(r.pos, i+1)
 			}
+		}
+		if left == n && n > 0 && p.What == notation.Space {
+			return r.noSpace(p)
 		}
 		return true
 	}

@@ -161,6 +161,9 @@ func (r *run) missing(at notation.Span, p *notation.Place) bool {
 	if p.What == notation.Chain && len(r.items) > 0 && r.items[0].is(AChain) {
 		return r.short(at, 1)
 	}
+	if p.What == notation.Space {
+		return r.noSpace(p)
+	}
 	return r.fail(NoPlace, at, 0, 0, 0, 0, r.describe(p))
 }
 
@@ -424,6 +427,9 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 		p = &q
 	}
 	chains := chainsOf(r.w.d, p.Chains, r.w.size)
+	if r.pos < end && !r.base.dark && r.lacksSpace(p, end, chains) {
+		return r.noSpace(p)
+	}
 	info := r.w.kind(kind)
 	made := Worked{Kind: kind, Uses: 1, Loop: r.loop, N: 1}
 	if p.Loop != notation.BothLoops {
@@ -469,6 +475,41 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 	}
 	r.pos, r.sub = max(r.pos, end), 0
 	return true
+}
+
+// noSpace tells that the row below has no such chain space, and which it has.
+func (r *run) noSpace(p *notation.Place) bool {
+	q := *p
+	q.What = notation.Space
+	chains, n := 0, 0
+	for _, it := range r.items[r.low:r.hi] {
+		if it.space() && n == 0 {
+			chains = int(it.Chains)
+		}
+		if it.space() && int(it.Chains) == chains {
+			n++
+		}
+	}
+	return r.fail(NoPlace, p.Span, chains, n, 0, 0, r.describe(&q))
+}
+
+// lacksSpace tells whether "each ch-2 sp" finds none before end, or "each st and
+// ch-2 sp" only spaces of other chains.
+func (r *run) lacksSpace(p *notation.Place, end, chains int) bool {
+	switch p.What {
+	case notation.Space:
+		return !r.any(p, end)
+	case notation.StitchOrSpace:
+		other := false
+		for _, it := range r.items[r.pos:end] {
+			if it.space() && (chains == 0 || int(it.Chains) == chains) {
+				return false
+			}
+			other = other || it.space()
+		}
+		return other
+	}
+	return false
 }
 
 // any tells whether a place p asks for comes before end.
