@@ -357,6 +357,9 @@ func sayShapeRows(c *checker, g *group) (string, string, string) {
 
 func sayPassed(c *checker, g *group) (string, string, string) {
 	one := g.one()
+	if one.Text != "" {
+		return fmt.Sprintf("%s skips part of a chain space and passes over the other %s without saying so%s.", row(one), plural(one.A, one.Text), c.in(g)), "", ""
+	}
 	return fmt.Sprintf("%s passes over %s without saying so%s.", row(one), plural(one.A, "st"), c.in(g)), "", ""
 }
 

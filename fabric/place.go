@@ -171,6 +171,10 @@ func (r *run) next(p *notation.Place) (int, bool) {
 			return i, true
 		}
 	}
+	if r.sub > 0 && r.skipped[1] == r.pos && p.What != notation.Chain { // "sk 1 ch" of a ch-2 sp
+		r.warn(SilentSkip, p.Span, int(r.items[r.pos].Chains)-r.sub, 0, "ch")
+		r.soft[len(r.soft)-1].Soft = false
+	}
 	if p.What == notation.AnyStitch {
 		for i := r.pos; i < r.hi; i++ {
 			if r.items[i].is(Counts) {

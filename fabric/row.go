@@ -412,10 +412,12 @@ func (w *worker) report(o *order, res *result) {
 	} else if len(faults) > 1 {
 		faults = faults[:1]
 	}
+	passed := false
 	for _, f := range append(faults, res.soft...) {
-		if o.again && f.Soft {
+		if o.again && f.Soft || passed && f.Kind == SilentSkip && !f.Soft {
 			continue
 		}
+		passed = passed || f.Kind == SilentSkip && !f.Soft // the same in each repeat: one slip
 		if f.Row = o.label; f.Kind == WrongCount && f.Line == o.line {
 			f.Row = w.lineLabel(o.line, o.label)
 			if o.again && o.line.Tree.Label == nil { // "Rep last 2 rows": the row worked again states nothing here

@@ -77,7 +77,7 @@ type frame struct {
 }
 
 func newRun(w *worker, line *design.Line, base *edge) *run {
-	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, lastMade: noPlace, groupEnd: noPlace, body: &Body{}}
+	r := &run{w: w, line: line, base: base, in: noPlace, same: noPlace, lastMade: noPlace, groupEnd: noPlace, skipped: [2]int{noPlace, noPlace}, body: &Body{}}
 	r.loop = w.conv.backLoop
 	if base != nil {
 		r.items = base.items()
