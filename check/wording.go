@@ -223,6 +223,8 @@ func sayNoPlace(c *checker, g *group) (string, string, string) {
 func sayNoRow(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	switch {
+	case one.Text == "foundation":
+		return fmt.Sprintf("%s works Row %d again, which goes into the foundation chain: there is none to go into here.", row(one), one.A), "", ""
 	case one.Text == "twice":
 		return fmt.Sprintf("%s names Row %d twice as the rows to repeat.", row(one), one.A), "", ""
 	case one.Text != "":

@@ -2,6 +2,7 @@ package fabric
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"rowproof/design"
@@ -12,6 +13,10 @@ import (
 // rows without a number, nil for a line without a label.
 func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 	set, ok := w.referred(line, a)
+	if ok && w.onFoundationOnly(set) {
+		w.fault(Fault{Kind: NoRow, Line: line, Span: a.Span, Row: w.lineLabel(line), A: set[0].number, Text: "foundation"})
+		ok = false
+	}
 	if !ok {
 		w.outcome(line, NotWorked)
 		w.spread(line, list)
@@ -50,6 +55,28 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 	} else {
 		w.outcome(line, Done)
 	}
+}
+
+// onFoundationOnly tells whether rows to be worked again hold the first row of
+// the piece, worked into its foundation chain: there is none to go into again.
+func (w *worker) onFoundationOnly(set []*words) bool {
+	if len(w.order) == 0 || w.next == nil || w.next.chains > 0 {
+		return false
+	}
+	first := w.order[0]
+	return slices.ContainsFunc(set, func(ws *words) bool {
+		return ws.line == first.line && ws.number == first.number && fromHook(ws.steps)
+	})
+}
+
+// fromHook tells whether steps go into a chain counted from the hook.
+func fromHook(steps []notation.Step) bool {
+	return slices.ContainsFunc(steps, func(s notation.Step) bool {
+		work, ok := s.(*notation.Work)
+		return ok && slices.ContainsFunc(work.Places, func(p *notation.Place) bool {
+			return p.Which == notation.Nth && p.What == notation.Chain && p.Of == nil
+		})
+	})
 }
 
 // checkFace looks for a set of shaped rows that is worked again with the other
