@@ -125,7 +125,30 @@ func (c *checker) finding(g *group) diag.Finding {
 	}
 	f.Code = word.code
 	f.Message, f.Detail, f.Repair = word.say(c, g)
+	f.Message = agree(f.Message, one.Row)
 	return f
+}
+
+// agree puts a sentence about one row into the plural where its label has
+// several: "Rows 4-9 make", not "makes".
+func agree(message, label string) string {
+	rest, ok := strings.CutPrefix(message, label+" ")
+	if !ok || !strings.HasPrefix(label, "Rows ") && !strings.HasPrefix(label, "Rnds ") {
+		return message
+	}
+	verb, rest, _ := strings.Cut(rest, " ")
+	switch {
+	case verb == "does" || verb == "goes":
+		verb = verb[:2]
+	case verb == "is":
+		verb = "are"
+	case verb == "passes":
+		verb = "pass"
+	case strings.HasSuffix(verb, "s"):
+		verb = verb[:len(verb)-1]
+	}
+	rest = strings.NewReplacer("than it has", "than they have", "count it states", "count they state", "of stitches it says", "of stitches they say").Replace(rest)
+	return label + " " + verb + " " + rest
 }
 
 // in names the sizes of a group for a sentence: "" when it shows in all,
