@@ -373,6 +373,9 @@ func sayOther(c *checker, g *group) (string, string, string) {
 
 func sayTurningSum(c *checker, g *group) (string, string, string) {
 	one := g.one()
+	if one.B < 0 {
+		return fmt.Sprintf("%s: chains at the edge are said to count as %d %s%s; they stand for one stitch.", row(one), one.A, one.Text, c.in(g)), "", ""
+	}
 	return fmt.Sprintf("%s: the chains do not add up to what they are said to stand for%s.", row(one), c.in(g)),
 		c.table(g, func(f fabric.Fault) string {
 			if f.B == 0 {

@@ -265,6 +265,9 @@ func (r *run) skipAtHook(s *notation.Skip) bool {
 	if n >= r.base.chains {
 		return r.fail(ChainTooShort, s.Span, n+1, r.base.chains, 0, 0, "")
 	}
+	if !r.saidOnce(s.Counts) { // the stitch after it is told by itself
+		return false
+	}
 	k := &notation.Number{Span: spanOf(s.Places[0].N, s.Span), Values: []notation.Value{{N: n + 1}}}
 	hook := &notation.Place{Span: s.Span, Which: notation.Nth, N: k, What: notation.Chain}
 	if !r.skippedChains(&notation.Work{Span: s.Span, Counts: s.Counts}, hook, r.firstAhead(), n) {

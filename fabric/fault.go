@@ -39,7 +39,7 @@ const (
 	SilentSkip                             // A stitches passed over without a word
 	OtherKind                              // into Text, the row below has others
 	CountKind                              // the number fits, the kind named does not
-	TurningArithmetic                      // ch A counts as Text and ch B: that takes C
+	TurningArithmetic                      // ch A counts as Text and ch B: that takes C; B -1: said to count as A
 	DecUneven                              // a decrease over A places uses B each
 	Nothing                                // an order to make or use none, in every size
 	OtherFace                              // shaped Row B is worked again as Row A, with the other face

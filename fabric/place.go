@@ -246,7 +246,7 @@ func (r *run) turningChain(p *notation.Place) (int, bool) {
 	if told.Chains != nil {
 		if n, ok := r.value(told.Chains); !ok {
 			return at, false
-		} else if n != total && n != top {
+		} else if n != total && (n != top || p.Which == notation.Nth) { // "3rd ch of beg ch-4" names the whole chain
 			return at, r.fail(JoinPlace, told.Chains.Span, n, total, 0, 0, "")
 		}
 	}

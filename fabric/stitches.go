@@ -734,7 +734,7 @@ func (r *run) saidOnce(c *notation.Counts) bool {
 	}
 	n, ok := r.value(c.Times)
 	if ok && n != 1 {
-		return r.fail(TurningArithmetic, c.Times.Span, n, 0, 1, 0, r.w.d.Stitches.Name(c.As, r.w.d.Terms))
+		return r.fail(TurningArithmetic, c.Times.Span, n, -1, 1, 0, r.w.d.Stitches.Name(c.As, r.w.d.Terms))
 	}
 	return ok
 }
