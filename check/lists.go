@@ -16,18 +16,35 @@ const SizeList diag.Code = "size-list"
 // SizeOutOfLine: one size breaks a list that is otherwise even.
 const SizeOutOfLine diag.Code = "size-out-of-line"
 
-// sizeLists holds every list against the sizes of the pattern.
+// sizeLists holds every list against the sizes of the pattern. Where all lists
+// agree with each other and none with the sizes, the line of the sizes is wrong,
+// and that is one finding.
 func sizeLists(c *checker) {
+	var bad []diag.Finding
+	lengths := map[int]int{}
 	for _, line := range c.d.Lines {
 		if !ordered(line) || line.Tree == nil {
 			continue
 		}
 		for _, n := range notation.Numbers(line.Tree) {
+			if len(n.Values) > 1 {
+				lengths[len(n.Values)]++
+			}
 			if problem := c.d.ListProblem(n); problem != "" {
-				c.add(diag.Finding{Severity: diag.Error, Code: SizeList, Span: n.Span, Piece: title(line), Row: c.lineLabel(line),
+				bad = append(bad, diag.Finding{Severity: diag.Error, Code: SizeList, Span: n.Span, Piece: title(line), Row: c.lineLabel(line),
 					Sizes: slices.Clone(c.d.Sizes), Message: problem, Detail: c.listDetail(n)})
 			}
 		}
+	}
+	if len(bad) > 2 && len(lengths) == 1 && !c.d.SizesAt.IsZero() {
+		for length, n := range lengths {
+			bad = []diag.Finding{{Severity: diag.Error, Code: SizeList, Span: c.d.SizesAt, Sizes: slices.Clone(c.d.Sizes), Also: []diag.Span{bad[0].Span},
+				Message: fmt.Sprintf("Here are %s, and each of the %d lists of the pattern has %d numbers.", plural(max(1, len(c.d.Sizes)), "size"), n, length),
+				Detail:  "The sizes read are " + strings.Join(c.d.Sizes, ", ") + "."}}
+		}
+	}
+	for _, f := range bad {
+		c.add(f)
 	}
 }
 

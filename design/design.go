@@ -36,11 +36,11 @@ type Design struct {
 	// SizesBy is how the sizes are known: "front matter", "size line", "the
 	// number lists" or "" for a pattern in one size.
 	SizesBy string
+	SizesAt diag.Span // where the sizes are named; the first list when none names them
 
-	places   places
-	live     map[string]liveNumber // live numbers of the text, worked out in every size
-	byName   map[string]*Named
-	sizeSpan diag.Span // of the line that names the sizes
+	places places
+	live   map[string]liveNumber // live numbers of the text, worked out in every size
+	byName map[string]*Named
 }
 
 // A TermWord is a word that stands in one of the two naming systems only.

@@ -241,8 +241,8 @@ func (r *reader) setSizes(list []string, span diag.Span) {
 			d.report(diag.Error, CodeSizesDisagree, span,
 				fmt.Sprintf("This line names %s (%s), but the pattern has %s (%s).", count(len(list), "size"), strings.Join(list, ", "),
 					count(len(d.Sizes), "size"), strings.Join(d.Sizes, ", ")), "", "Let both name the same sizes in the same order.")
-			if len(d.Findings) > 0 && !d.sizeSpan.IsZero() {
-				d.Findings[len(d.Findings)-1].Also = []diag.Span{d.sizeSpan}
+			if len(d.Findings) > 0 && !d.SizesAt.IsZero() {
+				d.Findings[len(d.Findings)-1].Also = []diag.Span{d.SizesAt}
 			}
 		}
 		return
@@ -256,7 +256,7 @@ func (r *reader) setSizes(list []string, span diag.Span) {
 		}
 		seen[key] = true
 	}
-	d.Sizes, d.sizeSpan = list, span
+	d.Sizes, d.SizesAt = list, span
 	if d.SizesBy == "" {
 		d.SizesBy = "size line"
 	}
@@ -307,7 +307,7 @@ func (r *reader) guessSizes() {
 	for i := 1; i <= best; i++ {
 		d.Sizes = append(d.Sizes, fmt.Sprintf("size %d", i))
 	}
-	d.SizesBy, d.sizeSpan = "the number lists", where[best]
+	d.SizesBy, d.SizesAt = "the number lists", where[best]
 	d.report(diag.Note, CodeSizesGuessed, where[best],
 		fmt.Sprintf("No line names the sizes; lists like this one have %d numbers, so the pattern is read in %d sizes.", best, best), "",
 		"Name them in one line before the pattern begins, as in: Sizes: S (M, L)")

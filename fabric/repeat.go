@@ -326,7 +326,7 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 	}
 	if r.count(r.pos, r.hi) > 0 && !r.leftOfGroup(r.pos, r.hi) && !((onlySpaces || r.over > 0) && r.overSpaces(r.pos, r.hi)) {
 		if times == 0 && first.What != notation.AnyStitch && first.What != notation.AStitch {
-			return r.fail(NoPlace, first.Span, 0, 0, 0, 0, r.describe(first))
+			return r.missing(first.Span, first)
 		}
 		return r.leftOver(at, uses, times, have)
 	}
