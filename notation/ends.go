@@ -7,6 +7,14 @@ import (
 // turnStep reads "turn", "do not turn", "turn work".
 func (p *parser) turnStep() []Step {
 	from := p.i
+	if p.takeAny("rotate|rotating") { // to work along an edge: the row is not turned by it
+		p.filler("work|the|piece|your|90|degrees|clockwise|counterclockwise")
+		if t := p.peek(0); !p.done() && t.kind != mark {
+			p.i = from
+			return nil
+		}
+		return []Step{&Remark{Span: p.span(from)}}
+	}
 	not := p.not()
 	if p.take("dnt") {
 		return []Step{&Turn{Span: p.span(from), Not: true}}
@@ -64,6 +72,13 @@ func (p *parser) joinStep() []Step {
 			j.Span = p.span(from)
 			return []Step{j}
 		}
+		if p.has("to", "form|make") || p.has("into|in", "a", "ring|circle") {
+			if p.takeAny("into|in") {
+				p.i += 2
+				j.Ring = true
+			}
+			break
+		}
 		if !p.takeAny("to|in|into|through") {
 			return nil
 		}
@@ -92,8 +107,8 @@ func (p *parser) joinStep() []Step {
 		p.filler("rnd|round|the|ring")
 	}
 	if p.take("to|and", "form|make") || p.take("forming|making") {
-		p.filler("a|the")
-		j.Ring = p.takeAny("ring|circle|loop")
+		p.filler("a|the|into")
+		j.Ring = p.takeAny("ring|circle|loop") || j.Ring
 	}
 	if p.takeAny("round") {
 	}

@@ -25,7 +25,7 @@ func (p *parser) nth() (*Number, bool) {
 
 func (p *parser) nthPlace(pl *Place, n *Number) bool {
 	pl.Which, pl.N = Nth, n
-	if p.has("of|in") && p.hasNumber(1) && p.hasAny(2, "ch|chs") { // "3rd of 5ch"
+	if p.has("of|in") && p.chainNumberAt(1) { // "3rd of 5ch"
 		pl.What = Chain
 	} else if !p.unit(pl) {
 		return false
@@ -47,9 +47,8 @@ func (p *parser) nthPlace(pl *Place, n *Number) bool {
 	at := p.i
 	of := &Place{}
 	switch {
-	case p.hasNumber(0) && p.hasAny(1, "ch|chs") && !p.hasAny(2, "-|sp|lp"):
-		of.Chains, of.What, of.Which = p.number(), TurningChain, Top
-		p.i++
+	case p.numberedChain(of):
+		of.Which = Top
 	case p.which(of):
 	case !p.turningUnit(of):
 		p.i = from

@@ -225,10 +225,7 @@ func (p *parser) withSpaces(pl *Place) {
 func (p *parser) turningUnit(pl *Place) bool {
 	p.filler("beg|beginning|starting|turning|first|initial")
 	from := p.i
-	if p.hasNumber(0) && p.peek(1).text == "ch" {
-		pl.Chains = p.number()
-		p.i++
-		pl.What = TurningChain
+	if p.numberedChain(pl) {
 		return true
 	}
 	if !p.unit(pl) {
@@ -241,6 +238,29 @@ func (p *parser) turningUnit(pl *Place) bool {
 		p.chainCount(pl)
 		pl.What = TurningChain
 	}
+	return true
+}
+
+// chainNumberAt tells whether a number of chains that is no space stands k
+// tokens on: "3ch", "3-ch", "3 chains".
+func (p *parser) chainNumberAt(k int) bool {
+	if !p.hasNumber(k) {
+		return false
+	}
+	if p.peek(k+1).text == "-" {
+		k++
+	}
+	return p.hasAny(k+1, "ch|chs|chain|chains") && !p.hasAny(k+2, "-|sp|sps|space|spaces|lp|lps|loop|loops")
+}
+
+// numberedChain reads the turning chain of "top of 3-ch".
+func (p *parser) numberedChain(pl *Place) bool {
+	if !p.chainNumberAt(0) {
+		return false
+	}
+	pl.Chains, pl.What = p.number(), TurningChain
+	p.take("-")
+	p.i++
 	return true
 }
 
