@@ -43,6 +43,9 @@ func (d *Design) settleTerms(blocks []block) {
 			if !ok && (name == "tr" || w.glued() == "tr") && k >= 2 && ws[k-1].text == "as" && (ws[0].glued() == "ch" || afterThreeChains(ws, k)) {
 				name, clue.terms, clue.weight, ok = "3ch (counts as 1tr)", stitch.UK, 3, true
 			}
+			if !ok && (name == "dc" || w.glued() == "dc") && countsAs(ws, k) && afterThreeChains(ws, k) {
+				name, clue.terms, clue.weight, ok = "ch 3 (counts as dc)", stitch.US, 3, true
+			}
 			if !ok {
 				continue
 			}
@@ -67,11 +70,23 @@ func (d *Design) settleTerms(blocks []block) {
 	}
 }
 
+// countsAs reports whether ws[k] is what a chain is said to count as: "counts
+// as dc", "counts as first dc".
+func countsAs(ws []word, k int) bool {
+	for i := max(0, k-2); i < k; i++ {
+		if ws[i].text == "as" {
+			return true
+		}
+	}
+	return false
+}
+
 // afterThreeChains reports whether a chain of 3 stands shortly before ws[k],
 // so that "3ch counts as 1tr" is a UK treble.
 func afterThreeChains(ws []word, k int) bool {
 	for i := max(0, k-6); i < k; i++ {
-		if ws[i].text == "3ch" || ws[i].text == "3" && i+1 < k && ws[i+1].glued() == "ch" || ws[i].glued() == "ch" && digitsOf(ws[i].text) == 3 {
+		if ws[i].text == "3ch" || ws[i].text == "3" && i+1 < k && ws[i+1].glued() == "ch" || ws[i].glued() == "ch" && digitsOf(ws[i].text) == 3 ||
+			(ws[i].text == "ch" || ws[i].text == "chain") && i+1 < k && ws[i+1].text == "3" {
 			return true
 		}
 	}
