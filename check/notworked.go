@@ -129,7 +129,11 @@ func (c *checker) unknownStitch(line *design.Line) bool {
 		near := c.d.Stitches.Near(name.Text, c.d.Terms)
 		f := diag.Finding{Severity: diag.Error, Code: UnknownStitch, Span: name.Span, Piece: title(line), Row: c.lineLabel(line),
 			Sizes: slices.Clone(c.d.Sizes), Message: name.Text + " is not in the stitch list."}
-		if len(near) > 0 {
+		other, english := c.otherTerms()
+		if ours := other[strings.ToLower(name.Text)]; ours != "" {
+			f.Code, f.Repair = MixedTerms, ours
+			f.Message = fmt.Sprintf("“%s” is a %s word in a pattern written in %s terms, and cannot be worked.", name.Text, english, c.d.Terms)
+		} else if len(near) > 0 {
 			f.Message = fmt.Sprintf("%s is not in the stitch list. Did you mean %s?", name.Text, strings.Join(near, " or "))
 			f.Repair = near[0]
 		}

@@ -332,16 +332,16 @@ var (
 
 // mixed looks, in the instructions, for words of the other English.
 func (c *checker) mixed() {
-	other, name := ukOnly, "UK"
-	if c.d.Terms == stitch.UK {
-		other, name = usOnly, "US"
-	}
+	other, name := c.otherTerms()
 	for _, line := range c.d.Lines {
 		if !ordered(line) {
 			continue
 		}
 		for _, word := range wordsOf(line.Text) {
 			if ours, ok := other[strings.ToLower(word.text)]; ok {
+				if u := unknownName(line); u != nil && u.Span.Start == line.Start+word.at {
+					continue // notWorked speaks of it
+				}
 				c.add(diag.Finding{Severity: diag.Warning, Code: MixedTerms, Span: diag.Span{Start: line.Start + word.at, End: line.Start + word.at + len(word.text)},
 					Piece: title(line), Row: c.lineLabel(line),
 					Message: fmt.Sprintf("“%s” is a %s word in a pattern written in %s terms.", word.text, name, c.d.Terms), Repair: ours})
@@ -375,4 +375,13 @@ func wordsOf(text string) []wordAt {
 		}
 	}
 	return list
+}
+
+// otherTerms is the words that only the other English has, each with ours, and
+// what that English is called.
+func (c *checker) otherTerms() (words map[string]string, name string) {
+	if c.d.Terms == stitch.UK {
+		return usOnly, "US"
+	}
+	return ukOnly, "UK"
 }
