@@ -145,6 +145,7 @@ func (p *parser) plan(s *Shape) {
 				s.Plan[len(s.Plan)-1].Every = &Number{Values: []Value{{N: 1}}}
 				p.i++
 			}
+			s.Plan[len(s.Plan)-1].Span = p.span(from)
 			if p.has("every|foll|following|each|alt") || p.has("and|then|,", "every|foll|following|each|then|on|alt") {
 				continue
 			}
@@ -170,6 +171,7 @@ func (p *parser) plan(s *Shape) {
 			if t := p.times(); t != nil {
 				e.Times = t.N
 			}
+			e.Span = p.span(from)
 			s.Plan = append(s.Plan, e)
 			continue
 		case len(s.Plan) == 0 && p.startsNumber() && p.hasAfterNumber("times|time"):

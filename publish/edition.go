@@ -96,7 +96,7 @@ func (e *edition) lineAsIs(l *design.Line) *outLine {
 		whole.Start = end
 	}
 	out.text = tidy(changes.splice(e.unmarked(l), l.Start, whole))
-	out.marked = e.listMark(l) + changes.splice(e.words(l.Span), l.Start, l.Span)
+	out.marked = e.listMark(l) + capitals(changes.splice(e.words(l.Span), l.Start, l.Span))
 	if e.size != allSizes && l.Kind != design.Heading {
 		e.takeMarker(out, l.Only != nil)
 	}
@@ -195,6 +195,7 @@ func (e *edition) unmarked(l *design.Line) string {
 
 // tidy takes out marks, empty lines and more than one space in a row.
 func tidy(s string) string {
+	s = capitals(s)
 	lines := strings.Split(strings.ReplaceAll(s, string(gone), ""), "\n")
 	kept := lines[:0]
 	for _, l := range lines {
@@ -205,13 +206,36 @@ func tidy(s string) string {
 	return strings.Join(kept, "\n")
 }
 
+// capitals gives a capital letter to the words at which a sentence now begins.
+func capitals(s string) string {
+	for {
+		before, after, found := strings.Cut(s, string(capital))
+		if !found {
+			return s
+		}
+		s = before + upperFirst(after)
+	}
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
 // changes returns what is to be replaced in l. none is set when a dash says
-// that the line is not for this size.
+// that the line is not for this size, or nothing in it is.
 func (e *edition) changes(l *design.Line) (c edits, none bool) {
 	if words, ok := e.sizesLine(l); ok {
 		c.add(words.Span, words.words)
 	}
 	e.termsLine(&c, l)
+	cut, none := e.prune(l)
+	if none {
+		return nil, true
+	}
+	c = append(c, cut...)
 	if l.Tree != nil && l.Kind != design.Prose {
 		none = e.treeChanges(&c, l)
 	}
@@ -246,7 +270,7 @@ func (e *edition) treeChanges(c *edits, l *design.Line) (notHere bool) {
 		if ok {
 			c.add(n.Span, words)
 		}
-		notHere = notHere || none
+		notHere = notHere || none && !c.covers(n.Span)
 	}
 	return notHere
 }

@@ -24,6 +24,11 @@ func (e *edits) add(span diag.Span, words string) {
 	}
 }
 
+// covers tells whether one of the edits replaces all of a span.
+func (e edits) covers(span diag.Span) bool {
+	return slices.ContainsFunc(e, func(one edit) bool { return within(span, one.Span) })
+}
+
 // settled returns the edits in order of place, those that overlap an earlier
 // one left out.
 func (e edits) settled() edits {
