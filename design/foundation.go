@@ -14,7 +14,7 @@ func foundationLook(ws []word) bool {
 				}
 				made++
 			}
-		case s == "fsc" || s == "fhdc" || s == "fdc" || s == "fch":
+		case s == "fsc" || s == "fhdc" || s == "fdc" || s == "fhtr" || s == "ftr" || s == "fdtr" || s == "fch":
 			first, made = max(first, 99), made+1
 		case w.text == "foundation" && i+1 < len(ws) && longStitch(ws, i+1) > 0:
 			first, made = max(first, 99), made+1

@@ -9,7 +9,7 @@ var (
 	rowWords = set("row rows rnd rnds round rounds r rw rws")
 
 	stitchWords = set(`ch chs chain chains sc hdc dc tr dtr trtr htr qtr esc ehdc edc etr ehtr edtr tch
-		ss slst sl-st fsc fhdc fdc fch fpdc bpdc fpsc bpsc fphdc bphdc fptr bptr fpdtr fphtr bphtr fpdc2tog rsc rdc
+		ss slst sl-st fsc fhdc fdc fhtr ftr fdtr fch fpdc bpdc fpsc bpsc fphdc bphdc fptr bptr fpdtr fphtr bphtr fpdc2tog rsc rdc
 		shell shells cluster clusters cl cls puff puffs bobble bobbles popcorn popcorns pc picot picots
 		vst v-st v-sts v-stitch inc dec incs decs invdec mr spike crab treble trebles bo pf`)
 

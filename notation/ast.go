@@ -403,7 +403,7 @@ type Shape struct {
 
 // Every is a part of a Shape's plan: each Nth row, so many times.
 type Every struct {
-	Span         // the comma before it taken in; zero for "alternately"
+	Span          // the comma before it taken in; zero for "alternately"
 	Every *Number // 1 is every row, 2 every other row
 	Times *Number
 	Side  Side // "every RS row"

@@ -183,7 +183,7 @@ func (p *parser) bareNumber() *Number {
 // plainList tells whether bare numbers go on to a bracket and make up the
 // sizes: "1, 2, 3, (4, 5, 6) {7, 8, 9}".
 func (p *parser) plainList(have int) bool {
-	if p.opt.Sizes < 3 || p.peek(1).kind != number || p.peek(1).frac != 0 {
+	if p.opt.Sizes < 3 || have >= p.opt.Sizes || p.peek(1).kind != number || p.peek(1).frac != 0 {
 		return false
 	}
 	k, n := 0, have

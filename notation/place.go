@@ -43,7 +43,7 @@ func (p *parser) followers(pl *Place) {
 			continue
 		case p.take("from", "hook"), p.take("from", "the", "hook"):
 			continue
-		case pl.What == Space && (p.take("bet|between", "groups|shells|clusters|sets") || p.take("bet|between", "3", "-", "dc", "groups|clusters")):
+		case pl.What == Space && (p.take("bet|between", "groups|shells|clusters|sets") || p.take("bet|between", "3", "-", "dc|tr", "groups|clusters")):
 			continue
 		case p.take("from|in", "row|rnd|round", "below|before"), p.take("of", "row|rnd|round", "below"), p.take("in|of|on", "previous|prev|last", "row|rnd|round"):
 			continue
