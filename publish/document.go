@@ -27,6 +27,9 @@ func (e *edition) sizesLine(l *design.Line) (edit, bool) {
 			name = notation.LikeCase(many[:5], "size") + ": " + name
 		}
 	}
+	if span.Start == len("Sizes ") && strings.EqualFold(l.Text[:span.Start], "Sizes ") {
+		name, span.Start = notation.LikeCase(l.Text[:len("Sizes")], "size")+": "+name, 0
+	}
 	return edit{spanAt(l.Start+span.Start, l.Start+span.End), name}, true
 }
 

@@ -47,13 +47,13 @@ func newEdition(d *design.Design, opt Options) (*edition, error) {
 		e.terms = notation.NewTranslator(d.Terms, opt.Terms)
 	}
 	rows := newRowWriter(e, opt.EveryRow)
-	last, table := 0, oneColumn{}
+	last, table, before := 0, oneColumn{}, false
 	for _, l := range d.Lines {
 		out, err := rows.lines(l)
 		if err != nil {
 			return nil, err
 		}
-		gap := l.Number > last+1
+		gap := before || l.Number > last+1
 		if isTable := isTableRow(e.words(l.Span)); isTable && len(out) == 1 {
 			gap = !table.in || l.Number > last+2
 			table.row(e, l, out[0], gap)
@@ -65,6 +65,7 @@ func newEdition(d *design.Design, opt Options) (*edition, error) {
 			o.blank = gap && (i == 0 || !compact)
 		}
 		e.lines = append(e.lines, out...)
+		before = gap && len(out) == 0 // the line was left out, the blank before it stays
 		last = max(l.Last, l.Number)
 	}
 	e.preface(opt)
@@ -165,6 +166,9 @@ func labelEnd(l *design.Line) int {
 	}
 	if strings.HasPrefix(bare, ":") {
 		return end + len(rest) - len(bare) + 1
+	}
+	if rest != "" && strings.IndexByte(".),", rest[0]) >= 0 { // "Row 1. Sc", "2) Sc"
+		return end + 1
 	}
 	return end
 }
