@@ -3,6 +3,7 @@
 // page, in all sizes or one, in US or UK terms. One writer a file.
 //
 // It measures and decides nothing, and changes none of the designer's words
-// but the numbers, terms and units she asked to have changed. The same design
-// and the same options always give the same bytes.
+// but the numbers, terms and units she asked to have changed. In the text of one
+// size it leaves out the steps that size has none of. The same design and the
+// same options always give the same bytes.
 package publish

@@ -69,7 +69,7 @@ func (p *pruning) text(from, to int) string {
 	return p.line.Text[from-p.line.Start : to-p.line.Start]
 }
 
-// end returns where a step ends, with what its chains count as.
+// end returns where a step ends, with what its chains count as and are for.
 func (p *pruning) end(s notation.Step) int {
 	end := s.At().End
 	var counts *notation.Counts
@@ -85,7 +85,28 @@ func (p *pruning) end(s notation.Step) int {
 			end++
 		}
 	}
+	if _, ok := s.(*notation.Chains); ok {
+		end += purpose(p.text(end, p.line.End))
+	}
 	return end
+}
+
+// purpose returns how long the words are that say what chains are for: "for
+// underarm", "to turn".
+func purpose(s string) int {
+	for _, word := range []string{" for ", " to ", " as ", " at "} {
+		if strings.HasPrefix(s, word) {
+			n := strings.IndexAny(s, ",;.:([*)]")
+			if and := strings.Index(s, " and "); and >= 0 && (n < 0 || and < n) {
+				n = and
+			}
+			if n < 0 {
+				n = len(s)
+			}
+			return n
+		}
+	}
+	return 0
 }
 
 // belongs tells whether a remark speaks of the step that ends at end: nothing
@@ -219,7 +240,7 @@ func (p *pruning) inside(s notation.Step, from, to int) {
 
 // skipped turns "0 (1) sc in next st" into the stitch that is passed over.
 func (p *pruning) skipped(s notation.Span, pl *notation.Place) {
-	if pl.Which == notation.Next && pl.Start > s.Start {
+	if (pl.Which == notation.Next || pl.Which == notation.First) && pl.Start > s.Start {
 		p.cut.add(spanAt(s.Start, pl.Start), p.skipWord()+" ")
 	}
 }

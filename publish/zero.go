@@ -270,7 +270,7 @@ func (p *pruning) onward() string {
 }
 
 // plainWords returns the order to work plainly to the end of the row, in the
-// stitch of the row before; "" when that is not known.
+// stitch last worked along a row; "" when that is not known.
 func (p *pruning) plainWords() string {
 	var kind stitch.Kind
 	for _, l := range p.design.Lines {
@@ -281,7 +281,7 @@ func (p *pruning) plainWords() string {
 			continue
 		}
 		notation.Walk(l.Tree, func(s notation.Step) bool {
-			if w, ok := s.(*notation.Work); ok && goesAlong(w) && w.Stitch.Kind != stitch.None {
+			if w, ok := s.(*notation.Work); ok && len(w.Places) > 0 && w.Places[len(w.Places)-1].Which == notation.Each && w.Stitch.Kind != stitch.None {
 				kind = w.Stitch.Kind
 			}
 			return true
