@@ -112,7 +112,7 @@ func (w *rowWriter) firstSize() string {
 // remember keeps the words of the rows of l, for later rows to repeat.
 func (w *rowWriter) remember(l *design.Line, rows []int) {
 	words := l
-	if _, again := repeats(l); again {
+	if _, again := w.repeats(l); again {
 		words = nil
 	}
 	for _, n := range rows {
@@ -125,17 +125,17 @@ func (w *rowWriter) remember(l *design.Line, rows []int) {
 		}
 	}
 	if l.Tree.Label == nil || len(rows) == 0 {
-		w.last = lastOf(l, w.last)
+		w.last = w.lastOf(l)
 	}
 }
 
 // lastOf returns the row number known after l: none after a row that has no
 // number.
-func lastOf(l *design.Line, last int) int {
-	if l.Tree.Label != nil || hasAgain(l.Tree.Steps) {
+func (w *rowWriter) lastOf(l *design.Line) int {
+	if l.Tree.Label != nil || hasAgain(w.orders(l)) {
 		return 0
 	}
-	return last
+	return w.last
 }
 
 func hasAgain(steps []notation.Step) bool {
@@ -148,9 +148,9 @@ func hasAgain(steps []notation.Step) bool {
 }
 
 // repeats returns the Again a line consists of, if it does nothing else.
-func repeats(l *design.Line) (*notation.Again, bool) {
+func (w *rowWriter) repeats(l *design.Line) (*notation.Again, bool) {
 	var again *notation.Again
-	for _, s := range l.Tree.Steps {
+	for _, s := range w.orders(l) {
 		switch n := s.(type) {
 		case *notation.Again:
 			if again != nil {
@@ -170,7 +170,7 @@ func repeats(l *design.Line) (*notation.Again, bool) {
 // writeOut returns a line for each row of l, or nil when l is one row in its
 // own words or cannot be written out.
 func (w *rowWriter) writeOut(l *design.Line, rows []int) []*outLine {
-	again, isAgain := repeats(l)
+	again, isAgain := w.repeats(l)
 	switch {
 	case isAgain && again == nil:
 		return nil

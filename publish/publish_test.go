@@ -227,7 +227,8 @@ func TestNothingHostileReachesThePage(t *testing.T) {
 
 // Any bytes at all are written without a crash.
 func FuzzText(f *testing.F) {
-	for _, s := range []string{"", "{", "Row 1: {", "Rows 1-999999999: Rep Row 1.", "Sizes: S (M)\nRows 2-3 (-, 5): Rep Row 9.\n", "14 (", "Row 1:\nRow 2: Rep Row 1."} {
+	for _, s := range []string{"", "{", "Row 1: {", "Rows 1-999999999: Rep Row 1.", "Sizes: S (M)\nRows 2-3 (-, 5): Rep Row 9.\n", "14 (", "Row 1:\nRow 2: Rep Row 1.",
+		"Sizes: S (M)\n\nCh 9 (0).\nRow 1: *[sc in next 2 (0) sts, sk 2 (0) sts] 2 (0) times, ch 1 (0); rep from * to last 3 (0) sts, ending with sc in last 1 (0) sts. (9 (0) sc, 1 (0) sps)\nRep last row 2 (0) more times.\nDec 1 st at each end every 2nd row 2 (0) times, then every row 3 times.\n"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
