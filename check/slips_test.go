@@ -33,6 +33,8 @@ func TestSlipsAreTold(t *testing.T) {
 			"Rows 10-12", "Rows 9-12", 7, "row-number", "stands where Row 10 should follow"},
 		{"the first row worked again", panel + "Row 2: Ch 1, sc in each sc across, turn.\nRows 3-12: Rep Row 2.\nRow 13: Ch 1, sc in each sc across. (12 sc)\n",
 			"Rep Row 2", "Rep Row 1", 5, "row-reference", "Rows 3-12 work Row 1 again, which goes into the foundation chain"},
+		{"two orders that do not fill the label", panel + "Row 2: Ch 1, sc in FLO of each sc across, turn.\nRow 3: Ch 1, sc in BLO of each sc across, turn.\nRows 4-12: Rep Rows 2 and 3 4 times, then Row 2 once more.\nRow 13: Ch 1, sc in each sc across. (12 sc)\n",
+			"3 4 times", "3 3 times", 6, "repeat-times", "the label has 9 rows; the repeats make 7"},
 		{"part of the foundation left over", "Edging\nCh 50.\nRow 1: Sc in 2nd ch from hook, [ch 5, sk next 3 chs, sc in next ch] 12 times, turn. (13 sc, 12 ch-5 lps)\n",
 			"sk next 3", "sk next 2", 3, "left-unworked", "Row 1 leaves stitches unworked"},
 		{"fans written out", shells, "4 shells", "5 shells", 4, "stated-count", "Row 2 makes 4 shells, not 5."},

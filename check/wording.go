@@ -248,10 +248,13 @@ func sayUneven(c *checker, g *group) (string, string, string) {
 func sayTimes(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	detail := c.table(g, func(f fabric.Fault) string {
+		if f.B == 0 {
+			return fmt.Sprintf("the label has %s; the repeats make %d", plural(f.A, "row"), f.C)
+		}
 		return fmt.Sprintf("the label has %s; %s of %s make %d", plural(f.A, "row"), plural(f.C, "repeat"), plural(f.B, "row"), f.C*f.B)
 	})
 	repair := ""
-	if one.A%one.B == 0 && len(g.faults) == c.d.SizeCount() && g.same(func(f fabric.Fault) int { return f.A / f.B }) {
+	if one.B > 0 && one.A%one.B == 0 && len(g.faults) == c.d.SizeCount() && g.same(func(f fabric.Fault) int { return f.A / f.B }) {
 		repair = itoa(one.A/one.B) + " more times"
 	}
 	return fmt.Sprintf("%s: the repeats do not fill the rows of the label%s.", row(one), c.in(g)), detail, repair

@@ -9,9 +9,10 @@ import (
 	"rowproof/notation"
 )
 
-// again works whole rows again. list holds the numbers of the label; zeros for
-// rows without a number, nil for a line without a label.
-func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
+// again works whole rows again, by one order of a line. list holds the numbers
+// of the label; zeros for rows without a number, nil for a line without a label.
+// What the line states holds for the last row of its last order.
+func (w *worker) again(line *design.Line, a *notation.Again, list []int, last bool) {
 	set, ok := w.referred(line, a)
 	if ok && w.onFoundationOnly(set) {
 		w.fault(Fault{Kind: NoRow, Line: line, Span: a.Span, Row: w.lineLabel(line), A: set[0].number, Text: "foundation"})
@@ -44,7 +45,7 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int) {
 				}
 			}
 		}
-		if i == total-1 {
+		if i == total-1 && last {
 			o.counts = line.Tree.Counts
 		}
 		w.steps(ws.steps, o)

@@ -16,7 +16,7 @@ const (
 	NoPlace                                // Text is not on the edge
 	NoRow                                  // Row A is referred to, and not there
 	RangeUneven                            // A rows in the label, sets of B
-	RangeTimes                             // A rows in the label, C times a set of B
+	RangeTimes                             // A rows in the label, C times a set of B; B 0: C rows in all
 	BackwardRange                          // Rows A-B with B before A
 	LabelGap                               // Row A where B should follow
 	LabelTwice                             // Row A stands in Text too

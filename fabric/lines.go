@@ -264,8 +264,8 @@ func (w *worker) labelled(line *design.Line) {
 
 // run1 works a line under consecutive numbers.
 func (w *worker) run1(line *design.Line, list []int) {
-	if a := againStep(line.Tree.Steps); a != nil {
-		w.again(line, a, list)
+	if orders := agains(line.Tree.Steps); orders != nil {
+		w.againAll(line, orders, list)
 		return
 	}
 	if s := shapeStep(line.Tree.Steps); s != nil {
@@ -301,8 +301,8 @@ func (w *worker) unnumbered(line *design.Line) {
 		n = v
 	}
 	list := make([]int, n)
-	if a := againStep(line.Tree.Steps); a != nil {
-		w.again(line, a, list)
+	if orders := agains(line.Tree.Steps); orders != nil {
+		w.againAll(line, orders, list)
 	} else if s := shapeStep(line.Tree.Steps); s != nil {
 		w.shape(line, s, list)
 	} else {
@@ -328,10 +328,10 @@ func (w *worker) unlabelled(line *design.Line) {
 		w.outcome(line, Done)
 		return
 	}
-	if a := againStep(t.Steps); a != nil {
+	if orders := agains(t.Steps); orders != nil {
 		rows := len(w.piece.Rows)
 		w.state(line, t.Steps)
-		w.again(line, a, nil)
+		w.againAll(line, orders, nil)
 		w.unnumberedRows(len(w.piece.Rows) - rows)
 		return
 	}
@@ -480,7 +480,7 @@ func makes(steps []notation.Step) bool {
 // state takes what a line says besides making stitches: joining and fastening
 // off yarn, turning, chains for the row to come.
 func (w *worker) state(line *design.Line, steps []notation.Step) {
-	making := makes(steps) || againStep(steps) != nil
+	making := makes(steps) || agains(steps) != nil
 	skipped := []*notation.Skip{}
 	for _, s := range steps {
 		switch s := s.(type) {
@@ -663,26 +663,6 @@ func (w *worker) joinEdge(s *notation.JoinYarn) {
 
 // elsewhere tells whether a place is not on the last row.
 func elsewhere(p *notation.Place) bool { return p.Which == notation.Any || p.What == notation.Corner }
-
-// againStep is the step that works whole rows again, nil for none.
-func againStep(steps []notation.Step) *notation.Again {
-	for _, s := range steps {
-		switch s := s.(type) {
-		case *notation.Again:
-			return s
-		case *notation.Group: // "[Rep Row 2] 0 (1, 2) times"
-			if len(s.Body) != 1 || s.Times == nil || s.Times.N == nil {
-				continue
-			}
-			if a, ok := s.Body[0].(*notation.Again); ok && a.Times == nil {
-				again := *a
-				again.Times = s.Times
-				return &again
-			}
-		}
-	}
-	return nil
-}
 
 func shapeStep(steps []notation.Step) *notation.Shape {
 	for _, s := range steps {

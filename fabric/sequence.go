@@ -103,8 +103,8 @@ func (w *worker) fillIn(n int) bool {
 		return false
 	}
 	o := order{line: ws.line, words: ws.line, number: next, round: ws.round, again: true, label: w.labelText(ws.line.Tree.Label, next)}
-	if a := againStep(ws.steps); a != nil {
-		w.again(ws.line, a, []int{next})
+	if orders := agains(ws.steps); orders != nil {
+		w.againAll(ws.line, orders, []int{next})
 	} else {
 		w.steps(ws.steps, o)
 	}
@@ -135,8 +135,8 @@ func (w *worker) catchUp() {
 		}
 		delete(w.later, w.number+1)
 		w.number++
-		if a := againStep(o.steps); a != nil {
-			w.again(o.line, a, []int{o.number})
+		if orders := agains(o.steps); orders != nil {
+			w.againAll(o.line, orders, []int{o.number})
 			continue
 		}
 		w.steps(o.steps, *o)

@@ -33,6 +33,7 @@ func (p *parser) repRows(a *Again) bool {
 		p.i--
 	case p.namedRowTimes():
 		p.i++
+	case p.i > 0 && p.prev(1).text == "then" && p.has("row|rows|rnd|rnds|round|rounds") && p.hasNumber(1): // "Rep Rows 2 and 3 twice, then Row 2"
 	default:
 		return false
 	}
