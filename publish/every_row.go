@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"slices"
 
 	"rowproof/design"
 	"rowproof/notation"
@@ -147,35 +148,34 @@ func hasAgain(steps []notation.Step) bool {
 	return false
 }
 
-// repeats returns the Again a line consists of, if it does nothing else.
-func (w *rowWriter) repeats(l *design.Line) (*notation.Again, bool) {
-	var again *notation.Again
+// repeats returns the orders to work rows again that a line consists of; again
+// tells whether it has any, though it may do something else too.
+func (w *rowWriter) repeats(l *design.Line) (orders []*notation.Again, again bool) {
+	other := false
 	for _, s := range w.orders(l) {
-		switch n := s.(type) {
+		switch s := s.(type) {
 		case *notation.Again:
-			if again != nil {
-				return nil, true
-			}
-			again = n
+			orders = append(orders, s)
 		case *notation.Remark:
 		default:
-			if again != nil {
-				return nil, true
-			}
+			other = true
 		}
 	}
-	return again, again != nil
+	if again = len(orders) > 0; other {
+		orders = nil
+	}
+	return orders, again
 }
 
 // writeOut returns a line for each row of l, or nil when l is one row in its
 // own words or cannot be written out.
 func (w *rowWriter) writeOut(l *design.Line, rows []int) []*outLine {
-	again, isAgain := w.repeats(l)
+	orders, again := w.repeats(l)
 	switch {
-	case isAgain && again == nil:
+	case again && orders == nil:
 		return nil
-	case isAgain:
-		return w.repeated(l, again, rows)
+	case again:
+		return w.repeated(l, orders, rows)
 	case len(rows) < 2 || !consecutive(rows):
 		return nil
 	}
@@ -189,45 +189,54 @@ func (w *rowWriter) writeOut(l *design.Line, rows []int) []*outLine {
 func consecutive(rows []int) bool { return rows[len(rows)-1]-rows[0] == len(rows)-1 }
 
 // repeated writes out a line that repeats other rows.
-func (w *rowWriter) repeated(l *design.Line, again *notation.Again, rows []int) []*outLine {
-	if again.Until != nil || again.Of != "" || again.Pattern || again.Even || again.Mirrored ||
-		again.Name != "" || again.Ending != nil || l.Tree.Label != nil && len(rows) == 0 {
+func (w *rowWriter) repeated(l *design.Line, orders []*notation.Again, rows []int) []*outLine {
+	if l.Tree.Label != nil && len(rows) == 0 || len(rows) > 0 && !consecutive(rows) {
 		return nil
 	}
-	set := w.repeatedSet(again)
-	if len(set) == 0 {
-		return nil
+	var words []*design.Line
+	for i, again := range orders {
+		if again.Until != nil || again.Of != "" || again.Pattern || again.Even || again.Mirrored || again.Name != "" || again.Ending != nil {
+			return nil
+		}
+		recent := w.recent
+		if len(words) > 0 {
+			recent = append(slices.Clip(recent), words...)
+		}
+		set := w.repeatedSet(again, recent)
+		if len(set) == 0 {
+			return nil
+		}
+		times, ok := w.timesOf(again.Times)
+		n := times * len(set)
+		if len(rows) > 0 && i == len(orders)-1 { // the label tells how many
+			n, ok = len(rows)-len(words), true
+		}
+		if !ok || n < 0 || n > maxRows {
+			return nil
+		}
+		for k := range n {
+			words = append(words, set[k%len(set)])
+		}
 	}
 	if len(rows) == 0 {
-		times, ok := w.timesOf(again.Times)
-		if !ok || w.last == 0 || times*len(set) > maxRows {
+		if w.last == 0 || len(words) == 0 {
 			return nil
 		}
-		rows = span(w.last+1, w.last+times*len(set))
-		if times == 0 {
-			return nil
-		}
-	}
-	if !consecutive(rows) {
-		return nil
-	}
-	words := make([]*design.Line, len(rows))
-	for i := range rows {
-		words[i] = set[i%len(set)]
+		rows = span(w.last+1, w.last+len(words))
 	}
 	return w.rowsOf(l, rows, words)
 }
 
 // repeatedSet returns the words of the rows that are repeated, nil when one of
-// them is not known.
-func (w *rowWriter) repeatedSet(again *notation.Again) []*design.Line {
+// them is not known. recent are those of the rows before, in order.
+func (w *rowWriter) repeatedSet(again *notation.Again, recent []*design.Line) []*design.Line {
 	var set []*design.Line
 	if again.Last != nil {
 		n, ok := w.at(again.Last)
-		if !ok || n.N < 1 || n.N > len(w.recent) {
+		if !ok || n.N < 1 || n.N > len(recent) {
 			return nil
 		}
-		set = append(set, w.recent[len(w.recent)-n.N:]...)
+		set = append(set, recent[len(recent)-n.N:]...)
 	}
 	for _, r := range again.Rows {
 		from, okFrom := w.at(r.From)
