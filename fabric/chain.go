@@ -203,12 +203,26 @@ func (r *run) lastThing() bool {
 	return turn || r.joined || r.turned
 }
 
-// firstAhead is the first stitch that follows in the row.
+// firstAhead is the first stitch that follows in the row, by the plain stitch
+// it is a form of.
 func (r *run) firstAhead() stitch.Kind {
+	if k := r.stitchAhead(); k != stitch.None {
+		return r.w.tall(k)
+	}
+	return stitch.None
+}
+
+// postAhead tells whether the first stitch that follows is worked around a post.
+func (r *run) postAhead() bool {
+	k := r.stitchAhead()
+	return k != stitch.None && r.w.d.Stitches.Stitch(k).Family == stitch.PostStitch
+}
+
+func (r *run) stitchAhead() stitch.Kind {
 	for f := len(r.frames) - 1; f >= 0; f-- {
 		fr := r.frames[f]
 		if k := firstStitch(fr.steps[fr.next:]); k != stitch.None {
-			return r.w.tall(k)
+			return k
 		}
 	}
 	return stitch.None

@@ -152,6 +152,7 @@ type TurningChain struct {
 	Wide   bool        // it is said to go on to a space
 	AtHook bool        // it is the chains of the foundation left free at the hook
 	First  stitch.Kind // what it stands for, or the first stitch after it
+	Post   bool        // the first stitch after it is worked around a post
 }
 
 // A PickUpCount is a told number of stitches worked along row-ends.

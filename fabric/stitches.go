@@ -779,5 +779,5 @@ func (r *run) pushSpace(n int) {
 func (r *run) noteTurning(at notation.Span, n int, t turning, first stitch.Kind) {
 	r.firstChains = n
 	r.w.noteCustom(r.line, at, n, t)
-	r.turning = append(r.turning, TurningChain{Line: r.line, Span: at, N: n, Counts: t.counts, Sure: t.sure, Wide: t.sure && t.chains > 0, First: first})
+	r.turning = append(r.turning, TurningChain{Line: r.line, Span: at, N: n, Counts: t.counts, Sure: t.sure, Wide: t.sure && t.chains > 0, First: first, Post: r.postAhead()})
 }
