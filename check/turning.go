@@ -22,33 +22,40 @@ const TurningChainNote diag.Code = "turning-chain-note"
 // against what the notes say of them.
 func turningChains(c *checker) {
 	chains := c.allChains()
-	type rows struct { // a row of post stitches is lower than one of dc
-		first stitch.Kind
-		post  bool
-	}
-	tally := map[rows]map[int]int{}
+	tally := map[stitch.Kind]map[int]int{}
 	for _, t := range chains {
-		k := rows{t.First, t.Post}
-		if tally[k] == nil {
-			tally[k] = map[int]int{}
+		if tally[t.First] == nil {
+			tally[t.First] = map[int]int{}
 		}
-		tally[k][t.N]++
+		tally[t.First][t.N]++
 	}
 	for _, n := range c.notedChains() { // a note speaks for the rows it governs
-		for k, t := range tally {
-			if t[n] > 0 && c.d.Stitches.Stitch(k.first).TurningChain == n {
+		for first, t := range tally {
+			if t[n] > 0 && c.d.Stitches.Stitch(first).TurningChain == n {
 				t[n] += 2
 			}
 		}
 	}
+	post := map[stitch.Kind]map[int]bool{} // the chains that rows of post stitches start with
 	for _, t := range chains {
-		usual, times, all := most(tally[rows{t.First, t.Post}])
+		if t.Post && post[t.First] == nil {
+			post[t.First] = map[int]bool{}
+		}
+		if t.Post {
+			post[t.First][t.N] = true
+		}
+	}
+	for _, t := range chains {
+		usual, times, all := most(tally[t.First])
 		if usual == t.N || times < 2 || times*3 < all*2 || c.hasError(t.Line) || c.customAtHook(t) {
 			continue
 		}
+		if t.Post && t.N == usual-1 || !t.Post && post[t.First][usual] && t.N == usual+1 {
+			continue // a row of post stitches is lower by a chain
+		}
 		c.add(diag.Finding{Severity: diag.Error, Code: TurningChainVaries, Span: t.Span, Piece: title(t.Line), Row: t.Row,
 			Sizes:   slices.Clone(c.d.Sizes),
-			Message: fmt.Sprintf("%s starts with ch %d, and the other %s rows start with ch %d.", orLine(t.Row), t.N, c.rowStitch(t), usual),
+			Message: fmt.Sprintf("%s starts with ch %d, and the other %s rows start with ch %d.", orLine(t.Row), t.N, c.d.Stitches.Name(t.First, c.d.Terms), usual),
 			Detail:  fmt.Sprintf("ch %d  %s\nch %d  this one", usual, plural(times, "time"), t.N),
 			Repair:  fmt.Sprintf("ch %d", usual)})
 	}
@@ -59,14 +66,6 @@ func turningChains(c *checker) {
 // stitch is tall: hdc in the 3rd ch, though the rows start with ch 1.
 func (c *checker) customAtHook(t fabric.TurningChain) bool {
 	return t.AtHook && c.d.Stitches.Stitch(t.First).TurningChain == t.N
-}
-
-// rowStitch names the stitch that rows such as t's begin with.
-func (c *checker) rowStitch(t fabric.TurningChain) string {
-	if t.Post {
-		return "post stitch"
-	}
-	return c.d.Stitches.Name(t.First, c.d.Terms)
 }
 
 func orLine(row string) string {
