@@ -162,7 +162,7 @@ func (d *Design) pickSizes(text string, at int) ([]bool, bool) {
 		for _, f := range strings.Fields(part) {
 			if i := d.sizeIndex(f); i >= 0 {
 				only[i], found = true, found+1
-			} else if missing == "" {
+			} else if missing == "" || !d.looksLikeSize(missing) {
 				missing = f
 			}
 		}
@@ -173,12 +173,22 @@ func (d *Design) pickSizes(text string, at int) ([]bool, bool) {
 	if found == 0 && (len(d.Sizes) == 0 || missing == "" || sizeRank(missing) < 0) {
 		return nil, len(d.Sizes) == 0 && missing != "" && sizeRank(missing) >= 0
 	}
-	if missing != "" && sizeRank(missing) >= 0 {
+	if d.looksLikeSize(missing) {
 		i := strings.Index(d.Source[at:min(len(d.Source), at+200)], missing)
 		d.report(diag.Error, CodeUnknownSize, diag.Span{Start: at + max(i, 0), End: at + max(i, 0) + len(missing)},
 			fmt.Sprintf("The pattern has no size %s; its sizes are %s.", missing, strings.Join(d.Sizes, ", ")), "", "")
 	}
 	return only, true
+}
+
+// looksLikeSize reports whether a word is the name of a size: L, or a number
+// where the pattern's sizes are numbers.
+func (d *Design) looksLikeSize(word string) bool {
+	return sizeRank(word) >= 0 || isNumber(word) && len(d.Sizes) > 0 && isNumber(d.Sizes[0])
+}
+
+func isNumber(s string) bool {
+	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
 // sizeIndex returns the place of a size among the pattern's, -1 for none.

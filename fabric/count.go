@@ -1,6 +1,8 @@
 package fabric
 
 import (
+	"slices"
+
 	"rowproof/notation"
 	"rowproof/stitch"
 )
@@ -33,8 +35,8 @@ func (w *worker) compare(b *Body, base *edge, o *order) []Fault {
 		if len(c.Items) == 1 && item.What == notation.AStitch && w.total(b) == n {
 			continue
 		}
-		if item.What == notation.AStitch && made-w.inGroups(b, item.Kind, c) == n {
-			continue // "10 V-sts, 2 dc": those of the V-sts are told with them
+		if item.What == notation.AStitch && made-w.inGroups(b, item.Kind, c)-w.formsTold(b, item.Kind, c) == n {
+			continue // "10 V-sts, 2 dc", "10 dc, 12 FPdc": the others are told apart
 		}
 		faults = append(faults, Fault{Kind: WrongCount, Line: o.line, Span: item.N.Span, A: n, B: made, D: w.total(b), Text: w.unit(item)})
 	}
@@ -62,6 +64,21 @@ func (w *worker) inGroups(b *Body, k stitch.Kind, c *notation.Count) int {
 			if s.Kind == item.Kind {
 				n += each
 			}
+		}
+	}
+	return n
+}
+
+// formsTold counts the forms of a stitch that the same count tells by their own
+// names: the FPdc beside the dc.
+func (w *worker) formsTold(b *Body, k stitch.Kind, c *notation.Count) int {
+	n := 0
+	for have, m := range b.kinds {
+		if have == k || w.kind(have).base != k || !w.closesTo(have, k) {
+			continue
+		}
+		if slices.ContainsFunc(c.Items[:min(len(c.Items), 8)], func(item notation.CountItem) bool { return item.What == notation.AStitch && item.Kind == have }) {
+			n += m
 		}
 	}
 	return n
