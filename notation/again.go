@@ -113,6 +113,19 @@ func (p *parser) namedRowTimes() bool {
 		p.numberAt(3) && p.hasAny(4, "more|times|time") && p.hasAny(5, "times|time|.|more")
 }
 
+// countUnit tells whether the number just read, with the list that may follow
+// it, counts stitches.
+func (p *parser) countUnit() bool {
+	from := p.i
+	if t := p.peek(0); (t.text == "(" || t.text == "[") && t.pair > 0 {
+		p.i = t.pair + 1
+	}
+	_, n := p.lookup()
+	unit := n > 0 || p.has("st|sts|stitches")
+	p.i = from
+	return unit
+}
+
 // refs reads the row numbers of a reference: "2 and 3", "2-6", "2, 3 and 4".
 func (p *parser) refs(l *Label) {
 	for {
@@ -122,9 +135,13 @@ func (p *parser) refs(l *Label) {
 		}
 		r := one(n)
 		if p.has("-|--|to|through|thru") && (p.hasNumber(1) || p.peek(1).kind == live || p.hasAny(1, "r|row|rnd") && p.hasNumber(2)) {
+			dash := p.i
 			p.i++
 			p.takeAny("r|row|rnd")
 			r.To = p.rangeNumber()
+			if p.countUnit() { // "Rep Row 2—36 (38, 40) sc"
+				p.i, r = dash, one(n)
+			}
 		}
 		l.Ranges = append(l.Ranges, r)
 		at := p.i
