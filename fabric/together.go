@@ -47,7 +47,7 @@ func eachPlace(s notation.Step) *notation.Place {
 	var places []*notation.Place
 	switch s := s.(type) {
 	case *notation.Work:
-		if s.Last != nil {
+		if s.Last != nil && !inTurningChain(s.Last) {
 			return nil
 		}
 		places = s.Places
@@ -60,12 +60,25 @@ func eachPlace(s notation.Step) *notation.Place {
 	return places[0]
 }
 
+// inTurningChain tells whether a place is the turning chain of the row below: it
+// is a place of the edge like the others.
+func inTurningChain(p *notation.Place) bool {
+	return p.What == notation.TurningChain || p.Of != nil && p.Of.What == notation.TurningChain
+}
+
 // alongTogether goes along the edge once and works at each place the step that
 // names it; the last step says where to stop.
 func (r *run) alongTogether(steps []notation.Step) bool {
 	end, ok := r.limit(eachPlace(steps[len(steps)-1]).To)
 	if !ok {
 		return false
+	}
+	for _, s := range steps {
+		if w, ok := s.(*notation.Work); ok && w.Last != nil {
+			if _, ok := r.turningChain(w.Last); !ok {
+				return false
+			}
+		}
 	}
 	chains := make([]int, len(steps))
 	for k, s := range steps {

@@ -165,7 +165,7 @@ func (p *parser) hyphenList(have int) bool {
 	glued := func(k int) bool {
 		return p.peek(k).text == "-" && !p.peek(k).space && p.hasNumber(k+1) && !p.peek(k+1).space
 	}
-	if !glued(0) || anyOf(p.peek(2).text, "ch|row|st|") {
+	if !glued(0) || anyOf(p.peek(2).text, "ch|row|st|") && have+1 != p.opt.Sizes {
 		return false
 	}
 	return have > 1 || glued(2) || p.opt.Sizes == 2
