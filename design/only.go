@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"rowproof/diag"
+	"rowproof/notation"
 )
 
 // onlyLine handles the lines that pick sizes. "Size L only" and "All sizes"
@@ -179,6 +180,33 @@ func (d *Design) pickSizes(text string, at int) ([]bool, bool) {
 			fmt.Sprintf("The pattern has no size %s; its sizes are %s.", missing, strings.Join(d.Sizes, ", ")), "", "")
 	}
 	return only, true
+}
+
+// spreadLists gives the lists of a line for some sizes a place for each size of
+// the pattern, where they have a number for the sizes of the line alone: "Sizes
+// S and M only: Ch 10 (11)" of three sizes.
+func (d *Design) spreadLists(l *Line) {
+	k := 0
+	for _, meant := range l.Only {
+		if meant {
+			k++
+		}
+	}
+	if l.Tree == nil || k < 2 || k == d.SizeCount() {
+		return
+	}
+	for _, n := range notation.Numbers(l.Tree) {
+		if len(n.Values) != k {
+			continue
+		}
+		given := n.Values
+		n.Values = make([]notation.Value, len(l.Only))
+		for i, meant := range l.Only {
+			if n.Values[i].None = !meant; meant {
+				n.Values[i], given = given[0], given[1:]
+			}
+		}
+	}
 }
 
 // looksLikeSize reports whether a word is the name of a size: L, or a number

@@ -192,6 +192,7 @@ func (r *reader) read(l *Line, lk *look, i int) {
 		return
 	}
 	l.Tree = r.tree(l, i, from)
+	r.d.spreadLists(l)
 	l.Unread = r.unread(l.Tree)
 	if l.Kind == Instruction && l.Tree.Label == nil && r.section != nil && r.section.Kind == AssemblySection && !worksStitches(l.Tree) {
 		l.Kind = Assembly // "Place marker in each side edge, 23 rows below the seam"
