@@ -32,6 +32,12 @@ var cmPair = regexp.MustCompile(length + `\s?cm\s?[(\[/]\s?` + length + `(?:-|\s
 // rangePair matches "4¾ to 5½ in (12 to 14 cm)".
 var rangePair = regexp.MustCompile(length + `(?:–|-|\sto\s)` + length + `(?:-|\s)?(?:in\.?|inches|inch|")\s?[(\[/]\s?` + length + `(?:–|-|\sto\s)` + length + `\s?cm`)
 
+// listPair matches "16 (16½, 17) in [40.5 (42, 43) cm]".
+var listPair = regexp.MustCompile(lengths + `(?:-|\s)?(?:in\.?|inches|")\s?[(\[/{]?\s?` + lengths + `\s?cm`)
+
+// lengths matches the lengths of all sizes: "16 (16½, 17) (18, 18½)".
+const lengths = `(\d[\d½¼¾⅛⅜⅝⅞./ ]*(?:\s?\([\d½¼¾⅛⅜⅝⅞.,;:/ ]+\))+)`
+
 // unitPairs holds each length printed in both units against itself: in a
 // sentence, and in two rows of a table named alike but for the unit.
 func unitPairs(c *checker) {
@@ -51,8 +57,24 @@ func unitPairs(c *checker) {
 			c.unitPair(line, [2]int{m[2], m[3]}, line, [2]int{m[6], m[7]})
 			c.unitPair(line, [2]int{m[4], m[5]}, line, [2]int{m[8], m[9]})
 		}
+		for _, m := range listPair.FindAllStringSubmatchIndex(line.text, -1) {
+			c.listPair(line, [2]int{m[2], m[3]}, [2]int{m[4], m[5]})
+		}
 		c.tablePair(last, line)
 	})
+}
+
+// listPair compares two lists of lengths, the first in inches, size by size.
+func (c *checker) listPair(line textLine, in, cm [2]int) {
+	inches := anyLength.FindAllStringIndex(line.text[in[0]:in[1]], -1)
+	centimetres := anyLength.FindAllStringIndex(line.text[cm[0]:cm[1]], -1)
+	if len(inches) != len(centimetres) {
+		return
+	}
+	for i := range inches {
+		a, b := inches[i], centimetres[i]
+		c.unitPair(line, [2]int{in[0] + a[0], in[0] + a[1]}, line, [2]int{cm[0] + b[0], cm[0] + b[1]})
+	}
 }
 
 // A textLine is a line of the file and where it starts.
