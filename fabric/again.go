@@ -312,7 +312,22 @@ func (w *worker) untilLength(line *design.Line, a *notation.Again, set int) (int
 	if set > 1 {
 		rows = (rows + set/2) / set * set
 	}
+	if w.endsOn(rows) == flip(a.EndSide) && a.EndSide != notation.NoSide {
+		rows++
+	}
 	return rows, true, true
+}
+
+// endsOn is the face of the last row after so many more in rows turned, when it
+// is known.
+func (w *worker) endsOn(rows int) notation.Side {
+	if w.next == nil || w.next.closed || rows == 0 {
+		return notation.NoSide
+	}
+	if rows%2 == 1 {
+		return flip(w.facing)
+	}
+	return w.facing
 }
 
 // rowsSince is how many rows are worked from the place a length is measured
