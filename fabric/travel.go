@@ -49,13 +49,13 @@ func (r *run) travel(s *notation.Work, times int) bool {
 	if r.base != nil && r.base.joined && r.pos == r.low && len(s.Places) > 0 && fromHere(s.Places[0]) {
 		r.pos = min(r.hi, r.firstPlace()+1) // the hook stands in the first stitch
 	}
-	start := r.pos
+	start, before := r.pos, len(r.body.Stitches)
 	for _, p := range s.Places {
 		if ok = r.place(s, p, stitch.SlipStitch, 1); !ok {
 			break
 		}
 	}
-	if n := len(r.body.Stitches); ok && r.rot == 0 && n > 0 && r.base != nil && !r.base.dark {
+	if n := len(r.body.Stitches) - before; ok && n > 0 && r.base != nil && !r.base.dark {
 		if gap := r.count(start, r.same) - n + 1; gap > 0 && r.base.joined {
 			r.warn(SilentSkip, s.Span, gap, 0, "")
 			r.soft[len(r.soft)-1].Soft = false
