@@ -88,6 +88,7 @@ func init() {
 		fabric.CountTwice:        {CountTwice, sayTwice},
 		fabric.OffMarker:         {OffMarker, sayOffMarker},
 		fabric.OtherFace:         {OtherFace, sayOtherFace},
+		fabric.SameFace:          {OtherFace, saySameFace},
 		fabric.NoneLeft:          {NoneLeft, sayNoneLeft},
 	}
 }
@@ -412,6 +413,12 @@ func sayOtherFace(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	return fmt.Sprintf("%s repeats shaped Row %d with the other side facing%s.", row(one), one.B, c.in(g)),
 		fmt.Sprintf("Row %d is worked as Row %d: their numbers are an odd number of rows apart,\nso the shaping falls on the other edge.", one.A, one.B), ""
+}
+
+func saySameFace(c *checker, g *group) (string, string, string) {
+	one := g.one()
+	return fmt.Sprintf("%s works Rows %d and %d one after the other%s, and both are %s rows.", row(one), one.A, one.B, c.in(g), sideName(one.C)),
+		"The work is turned after each row, so a RS row and a WS row take turns.", ""
 }
 
 func sayNoneLeft(c *checker, g *group) (string, string, string) {

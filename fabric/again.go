@@ -23,6 +23,7 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int, last bo
 		w.spread(line, list)
 		return
 	}
+	set = w.respective(line, set, list)
 	w.inDoubt = false
 	total, measured, ok := w.howMany(line, a, set, list)
 	if !ok {
@@ -58,6 +59,21 @@ func (w *worker) again(line *design.Line, a *notation.Again, list []int, last bo
 	}
 }
 
+// respective is the part of a set that goes with some rows of a label that has
+// as many: "Rows 6 and 8: Rep Rows 2 and 4".
+func (w *worker) respective(line *design.Line, set []*words, list []int) []*words {
+	l := line.Tree.Label
+	if l == nil || len(l.Ranges) < 2 || len(l.Ranges) != len(set) || len(list) != 1 {
+		return set
+	}
+	for i, rg := range l.Ranges {
+		if w.near(rg.From) == list[0] {
+			return set[i : i+1]
+		}
+	}
+	return set
+}
+
 // onFoundationOnly tells whether rows to be worked again hold the first row of
 // the piece, worked into its foundation chain: there is none to go into again.
 func (w *worker) onFoundationOnly(set []*words) bool {
@@ -80,9 +96,17 @@ func fromHook(steps []notation.Step) bool {
 	})
 }
 
-// checkFace looks for a set of shaped rows that is worked again with the other
+// checkFace looks for rows of the same face that are worked one after the other,
+// and for a set of shaped rows that is worked again with the other
 // face toward the maker: its shaping would fall on the other edge.
 func (w *worker) checkFace(line *design.Line, a *notation.Again, set []*words, list []int) {
+	for i := 1; i < len(set) && len(list) != 1; i++ {
+		one, next := set[i-1], set[i]
+		if !next.round && one.side != notation.NoSide && one.side == next.side && one.line != next.line && one.number > 0 && next.number > one.number+1 {
+			w.fault(Fault{Kind: SameFace, Line: line, Span: a.Span, Row: w.lineLabel(line), A: one.number, B: next.number, C: int(one.side)})
+			return
+		}
+	}
 	if w.mislabelled || len(set)%2 != 0 || len(list) == 0 || list[0] == 0 || set[0].round || set[0].number == 0 || a.Last != nil {
 		return
 	}

@@ -43,6 +43,7 @@ const (
 	DecUneven                              // a decrease over A places uses B each
 	Nothing                                // an order to make or use none, in every size
 	OtherFace                              // shaped Row B is worked again as Row A, with the other face
+	SameFace                               // Rows A and B are worked one after the other, and both show side C
 	NoneLeft                               // yarn joined in Row A, the places left are of Row B
 	OffMarker                              // a decrease over A places is not centred on the marked st
 	CountTwice                             // Text is stated twice

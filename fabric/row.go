@@ -581,7 +581,7 @@ func (w *worker) remember(o *order, res *result) {
 	if res.base != nil {
 		have = res.base.counting()
 	}
-	ws := &words{line: o.words, steps: o.steps, round: o.round, label: o.label, number: o.number, delta: res.body.Counting - have}
+	ws := &words{line: o.words, steps: o.steps, round: o.round, label: o.label, number: o.number, delta: res.body.Counting - have, side: w.facing}
 	if o.number > 0 {
 		if o.again && o.line != o.words {
 			ws.number = 0

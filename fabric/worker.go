@@ -73,8 +73,9 @@ type words struct {
 	steps  []notation.Step
 	round  bool
 	label  string
-	number int // of the row they were first worked as; 0 for none
-	delta  int // stitches the row added
+	number int           // of the row they were first worked as; 0 for none
+	delta  int           // stitches the row added
+	side   notation.Side // that faced when they were first worked
 }
 
 // An opening is the part of an edge that a side left unworked.
