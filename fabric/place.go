@@ -224,64 +224,6 @@ func (r *run) otherKind(p *notation.Place, it Item) {
 	r.warn(OtherKind, p.Span, int(it.Kind), int(p.Kind), "")
 }
 
-// turningChain finds the turning chain that p speaks of and checks what p says
-// of its chains.
-func (r *run) turningChain(p *notation.Place) (int, bool) {
-	at := noPlace
-	for i := r.hi - 1; i >= r.low; i-- {
-		if r.items[i].is(Tch) {
-			at = i
-			break
-		}
-	}
-	if at == noPlace {
-		return at, r.fail(NoPlace, p.Span, 0, 0, 0, 0, "turning chain")
-	}
-	top := int(r.items[at].Chains)
-	total := top + r.besideTurning(at)
-	told := p
-	if p.Of != nil {
-		told = p.Of
-	}
-	if told.Chains != nil {
-		if n, ok := r.value(told.Chains); !ok {
-			return at, false
-		} else if n != total && (n != top || p.Which == notation.Nth) { // "3rd ch of beg ch-4" names the whole chain
-			return at, r.fail(JoinPlace, told.Chains.Span, n, total, 0, 0, "")
-		}
-	}
-	if p.Which == notation.Nth && p.N != nil {
-		if n, ok := r.value(p.N); !ok {
-			return at, false
-		} else if n != top && n != top+r.underTurning(at, total) {
-			return at, r.fail(TurningPlace, p.N.Span, n, top, 0, 0, "")
-		}
-	}
-	return at, true
-}
-
-// besideTurning is the chains of the space that a turning chain goes on to.
-func (r *run) besideTurning(at int) int {
-	for _, i := range []int{at - 1, at + 1} {
-		back := r.base != nil && r.base.reversed
-		if i >= 0 && i < len(r.items) && r.items[i].space() && back == (i < at) {
-			return int(r.items[i].Chains)
-		}
-	}
-	return 0
-}
-
-// underTurning is the foundation chains left under the space beside a turning
-// chain: those who count the chains left free at the hook from the foundation
-// up count them too. total is the chains of the turning chain and its space.
-func (r *run) underTurning(at, total int) int {
-	row := r.base.row
-	if row == nil || row.Below != nil || row.Piece == nil || len(row.Piece.Rows) == 0 || row.Piece.Rows[0] != row {
-		return 0
-	}
-	return max(0, row.Piece.Hook-total)
-}
-
 // limit returns the place where a run along the edge stops: the first place
 // that is no longer its own.
 func (r *run) limit(l *notation.Limit) (int, bool) {
