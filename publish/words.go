@@ -50,14 +50,31 @@ func listed(words []string) string {
 
 // lineList names lines: "line 4", "lines 4, 7 and 9".
 func lineList(lines []int) string {
-	var words []string
-	for _, n := range lines {
-		words = append(words, strconv.Itoa(n))
+	if len(lines) == 1 {
+		return "line " + strconv.Itoa(lines[0])
 	}
-	if len(words) == 1 {
-		return "line " + words[0]
+	var words []string
+	for i := 0; i < len(lines); {
+		if len(words) == mostLines {
+			words = append(words, plural(len(lines)-i, "other line"))
+			break
+		}
+		j := i + 1
+		for j < len(lines) && lines[j] == lines[j-1]+1 {
+			j++
+		}
+		if j-i < 3 {
+			words = append(words, strconv.Itoa(lines[i]))
+			i++
+			continue
+		}
+		words = append(words, fmt.Sprintf("%d-%d", lines[i], lines[j-1]))
+		i = j
 	}
 	return "lines " + listed(words)
 }
+
+// mostLines is how many lines or runs of lines a sentence names.
+const mostLines = 20
 
 func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
