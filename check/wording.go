@@ -224,6 +224,8 @@ func sayNoPlace(c *checker, g *group) (string, string, string) {
 func sayNoRow(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	switch {
+	case row(one) == fmt.Sprintf("Row %d", one.A) || row(one) == fmt.Sprintf("Rnd %d", one.A):
+		return fmt.Sprintf("%s is told to repeat itself.", row(one)), "", ""
 	case one.Text == "foundation":
 		return fmt.Sprintf("%s works Row %d again, which goes into the foundation chain: there is none to go into here.", row(one), one.A), "", ""
 	case one.Text == "twice":

@@ -218,6 +218,9 @@ func (w *worker) numbered(line *design.Line, a *notation.Again) ([]*words, bool)
 		}
 		for n := from; n <= to; n++ {
 			ws := w.wordsOf[n]
+			if ws == nil && n > 0 && n <= w.number && w.held {
+				return nil, false // it was not worked, and that has been told
+			}
 			if ws == nil {
 				w.fault(Fault{Kind: NoRow, Line: line, Span: w.refSpan(a, n), Row: w.lineLabel(line), A: n})
 				return nil, false
