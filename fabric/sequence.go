@@ -109,6 +109,7 @@ func (w *worker) fillIn(n int) bool {
 		w.steps(ws.steps, o)
 	}
 	w.number, w.filledIn = next, true
+	w.catchUp()
 	return true
 }
 

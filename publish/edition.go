@@ -68,6 +68,7 @@ func newEdition(d *design.Design, opt Options) (*edition, error) {
 		before = gap && len(out) == 0 // the line was left out, the blank before it stays
 		last = max(l.Last, l.Number)
 	}
+	e.lines = append(e.lines, rows.ahead(true)...)
 	e.preface(opt)
 	return e, nil
 }

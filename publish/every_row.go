@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"rowproof/design"
@@ -21,15 +22,99 @@ type rowWriter struct {
 	recent  []*design.Line       // the same, in the order worked
 	last    int                  // number of the last row, 0 when not known
 	written int
+
+	// Rows named ahead, "Rows 4 and 6", wait for their turn; lines such as
+	// "Row 2 and all WS rows" stand for the rows that nothing else tells.
+	later   map[int]*design.Line // by row number: the line whose words it has
+	fillers []filler
+	section *design.Section
+}
+
+// A filler is a line that speaks of every other row from one on.
+type filler struct {
+	line *design.Line
+	row  int
 }
 
 func newRowWriter(e *edition, every bool) *rowWriter {
-	return &rowWriter{edition: e, every: every, rowOf: map[int]*design.Line{}}
+	return &rowWriter{edition: e, every: every, rowOf: map[int]*design.Line{}, later: map[int]*design.Line{}}
 }
 
 // lines returns what is written for l: nothing, the line as it is, or a line
-// for each of its rows.
+// for each of its rows, with the rows that other lines put before and after it.
 func (w *rowWriter) lines(l *design.Line) ([]*outLine, error) {
+	if !w.every {
+		return w.own(l)
+	}
+	var out []*outLine
+	if l.Section != w.section {
+		out = w.ahead(true)
+		w.section, w.fillers = l.Section, nil
+	}
+	if w.applies(l) {
+		out = append(out, w.filledIn(l)...)
+	}
+	own, err := w.own(l)
+	if err != nil {
+		return nil, err
+	}
+	out = append(append(out, own...), w.ahead(false)...)
+	if w.written > maxRows {
+		return nil, tooManyRows()
+	}
+	return out, nil
+}
+
+func tooManyRows() error {
+	return &SizeError{fmt.Sprintf("the pattern has more than %s rows; that is too many to write out one by one.", grouped(maxRows))}
+}
+
+// ahead writes the rows named ahead whose turn has come, or all that are left.
+func (w *rowWriter) ahead(all bool) []*outLine {
+	var out []*outLine
+	if all {
+		for _, n := range slices.Sorted(maps.Keys(w.later)) {
+			out = append(out, w.oneRow(w.later[n], n)...)
+		}
+		clear(w.later)
+		return out
+	}
+	for words := w.later[w.last+1]; words != nil; words = w.later[w.last+1] {
+		delete(w.later, w.last+1)
+		out = append(out, w.oneRow(words, w.last+1)...)
+	}
+	return out
+}
+
+// filledIn writes the rows before l that only a line such as "Row 2 and all WS
+// rows" tells.
+func (w *rowWriter) filledIn(l *design.Line) []*outLine {
+	if l.Tree == nil || l.Tree.Label == nil || len(l.Tree.Label.Ranges) == 0 || w.last == 0 {
+		return nil
+	}
+	next, ok := w.at(l.Tree.Label.Ranges[0].From)
+	var out []*outLine
+	for ok && next.N > w.last+1 {
+		i := slices.IndexFunc(w.fillers, func(f filler) bool { return (w.last+1-f.row)%2 == 0 })
+		if i < 0 {
+			break
+		}
+		out = append(append(out, w.oneRow(w.fillers[i].line, w.last+1)...), w.ahead(false)...)
+	}
+	return out
+}
+
+// oneRow writes a row in the words of a line that told it before. What that
+// line states was said of its own row.
+func (w *rowWriter) oneRow(words *design.Line, n int) []*outLine {
+	out := w.rowsOf(words, []int{n}, []*design.Line{words}, false)
+	w.written += len(out)
+	w.last = n
+	return out
+}
+
+// own returns what is written for l itself.
+func (w *rowWriter) own(l *design.Line) ([]*outLine, error) {
 	whole := w.lineAsIs(l)
 	if whole == nil {
 		return nil, nil
@@ -47,7 +132,7 @@ func (w *rowWriter) lines(l *design.Line) ([]*outLine, error) {
 	if out := w.writeOut(l, rows); out != nil {
 		w.written += len(out)
 		if w.written > maxRows {
-			return nil, &SizeError{fmt.Sprintf("the pattern has more than %s rows; that is too many to write out one by one.", grouped(maxRows))}
+			return nil, tooManyRows()
 		}
 		return out, nil
 	}
@@ -176,21 +261,38 @@ func (w *rowWriter) writeOut(l *design.Line, rows []int) []*outLine {
 		return nil
 	case again:
 		return w.repeated(l, orders, rows)
-	case len(rows) < 2 || !consecutive(rows):
+	case len(rows) == 1 && l.Tree.Label.AndAll != "":
+		w.fillers = append(w.fillers, filler{l, rows[0]})
+		return w.rowsOf(l, rows, []*design.Line{l}, true)
+	case len(rows) < 2:
 		return nil
 	}
 	words := make([]*design.Line, len(rows))
 	for i := range words {
 		words[i] = l
 	}
-	return w.rowsOf(l, rows, words)
+	return w.inTurn(l, rows, words)
 }
 
-func consecutive(rows []int) bool { return rows[len(rows)-1]-rows[0] == len(rows)-1 }
+// inTurn writes the rows of a line that follow one another, and keeps the others
+// until their turn comes.
+func (w *rowWriter) inTurn(l *design.Line, rows []int, words []*design.Line) []*outLine {
+	run := 1
+	for run < len(rows) && rows[run] == rows[run-1]+1 {
+		run++
+	}
+	out := w.rowsOf(l, rows[:run], words[:run], true)
+	if out != nil {
+		for i, n := range rows[run:] {
+			w.later[n] = words[run+i]
+		}
+	}
+	return out
+}
 
 // repeated writes out a line that repeats other rows.
 func (w *rowWriter) repeated(l *design.Line, orders []*notation.Again, rows []int) []*outLine {
-	if l.Tree.Label != nil && len(rows) == 0 || len(rows) > 0 && !consecutive(rows) {
+	if l.Tree.Label != nil && len(rows) == 0 {
 		return nil
 	}
 	var words []*design.Line
@@ -224,7 +326,7 @@ func (w *rowWriter) repeated(l *design.Line, orders []*notation.Again, rows []in
 		}
 		rows = span(w.last+1, w.last+len(words))
 	}
-	return w.rowsOf(l, rows, words)
+	return w.inTurn(l, rows, words)
 }
 
 // repeatedSet returns the words of the rows that are repeated, nil when one of

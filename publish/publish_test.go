@@ -199,6 +199,7 @@ func TestGoldenTexts(t *testing.T) {
 		{"panel-L.txt", "panel.txt", Options{Size: "L"}},
 		{"cap-adult-every-row.txt", "cap.txt", Options{Size: "adult", EveryRow: true}},
 		{"saltbox.txt", "saltbox.md", Options{}},
+		{"turns-every-row.txt", "turns.txt", Options{EveryRow: true}},
 	} {
 		golden(t, tt.golden, asText(t, all[tt.file], tt.opt))
 	}

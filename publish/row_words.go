@@ -10,8 +10,8 @@ import (
 )
 
 // rowsOf writes each row in the words of another line. The count that l states
-// is that of its last row.
-func (w *rowWriter) rowsOf(l *design.Line, rows []int, words []*design.Line) []*outLine {
+// is that of its last row, where it is wanted.
+func (w *rowWriter) rowsOf(l *design.Line, rows []int, words []*design.Line, stated bool) []*outLine {
 	bodies := map[*design.Line]string{}
 	var out []*outLine
 	for i, n := range rows {
@@ -23,7 +23,7 @@ func (w *rowWriter) rowsOf(l *design.Line, rows []int, words []*design.Line) []*
 		if body == "" {
 			return nil
 		}
-		if i == len(rows)-1 {
+		if stated && i == len(rows)-1 {
 			body = strings.TrimSpace(body + " " + w.statedCount(l))
 		}
 		label := w.rowLabel(l, words[i], n)
