@@ -48,40 +48,53 @@ func (c *checker) definitions() {
 	}
 }
 
+// An entry explains one word; at is where it stands in its line.
+type entry struct {
+	text string
+	at   int
+}
+
 // entriesOf parts a line that explains one word, or several: "inc = 2 sc in same
 // st, dec = sc2tog".
-func entriesOf(line *design.Line) []string {
+func entriesOf(line *design.Line) []entry {
 	if strings.Count(line.Text, "=") < 2 {
 		if line.Kind != design.Definition {
 			return nil
 		}
-		return []string{line.Text}
+		return []entry{{line.Text, 0}}
 	}
-	var list []string
-	for part := range strings.FieldsFuncSeq(line.Text, func(r rune) bool { return r == ',' || r == ';' || r == '\n' || r == '|' }) {
-		if _, rest, ok := strings.Cut(part, ":"); ok && strings.Contains(rest, "=") {
-			part = rest // "Abbreviations: sc = single crochet"
+	var list []entry
+	for from := 0; from <= len(line.Text); {
+		end := len(line.Text)
+		if i := strings.IndexAny(line.Text[from:], ",;\n|"); i >= 0 {
+			end = from + i
 		}
-		if i := strings.Index(part, ". "); i > strings.Index(part, "=") {
-			part = part[:i]
+		e := entry{line.Text[from:end], from}
+		if lead, rest, ok := strings.Cut(e.text, ":"); ok && strings.Contains(rest, "=") { // "Abbreviations: sc = single crochet"
+			e = entry{rest, from + len(lead) + 1}
 		}
-		if strings.Contains(part, "=") {
-			list = append(list, part)
+		equals := strings.Index(e.text, "=")
+		if i := strings.Index(e.text, ". "); i > equals {
+			e.text = e.text[:i]
 		}
+		if equals >= 0 {
+			list = append(list, e)
+		}
+		from = end + 1
 	}
 	return list
 }
 
 // definitionOf holds one word against what it is said to mean.
-func (c *checker) definitionOf(line *design.Line, entry string) {
-	head, body, ok := cutEntry(entry)
+func (c *checker) definitionOf(line *design.Line, e entry) {
+	head, body, ok := cutEntry(e.text)
 	if !ok {
 		return
 	}
 	short := strings.Trim(head, " \t-*•")
 	is, known := c.d.Stitches.Lookup(short, c.d.Terms)
 	means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
-	at := strings.Index(line.Text, entry) + strings.Index(entry, short)
+	at := e.at + strings.Index(e.text, short)
 	switch {
 	case told && known && is != means && strings.Contains(strings.TrimSpace(body), " "):
 		c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))

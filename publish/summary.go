@@ -19,9 +19,13 @@ func Findings(w io.Writer, r *check.Report, s Screen) error {
 	x := newLineIndex(r.Design.Source)
 	findings := slices.Clone(r.Findings)
 	slices.SortStableFunc(findings, diag.Compare)
-	for i := range findings {
+	for i := range findings[:min(len(findings), mostShown)] {
 		t.finding(r.Design.File, x, &findings[i])
 		t.rule()
+		t.line()
+	}
+	if more := findings[min(len(findings), mostShown):]; len(more) > 0 {
+		t.paragraph(0, fmt.Sprintf("Not shown here: %s. Mend the first ones and check again; many may go with them. With --json all are listed.", tallyOf(more)))
 		t.line()
 	}
 	t.verdict(r)
@@ -29,6 +33,9 @@ func Findings(w io.Writer, r *check.Report, s Screen) error {
 	t.instructions(r)
 	return t.out.Flush()
 }
+
+// mostShown is how many findings are written out for a reader.
+const mostShown = 400
 
 // tally counts findings by severity.
 type tally struct{ errors, warnings, notes int }
