@@ -96,7 +96,7 @@ func (c *checker) definitionOf(line *design.Line, e entry) {
 	means, told := c.d.Stitches.Lookup(strings.Trim(body, " \t.;"), c.d.Terms)
 	at := e.at + strings.Index(e.text, short)
 	switch {
-	case told && known && is != means && strings.Contains(strings.TrimSpace(body), " "):
+	case told && known && is != means && is != stitch.Increase && is != stitch.Decrease && strings.Contains(strings.TrimSpace(body), " "):
 		c.definition(line, at, short, fmt.Sprintf("%s is explained as %s, which is %s.", short, strings.Trim(body, " \t.;"), c.d.Stitches.Name(means, c.d.Terms)))
 	case told && !known && looksLikeStitch(short) && near(short, c.d.Stitches.Name(means, c.d.Terms)):
 		c.definition(line, at, short, fmt.Sprintf("%s is not in the stitch list; what it is explained as is %s.", short, c.d.Stitches.Name(means, c.d.Terms)))

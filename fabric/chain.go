@@ -64,7 +64,11 @@ func (r *run) turningAt(s *notation.Chains, n int) bool {
 		r.w.say(n, s.Counts)
 	}
 	r.begun = true
-	r.noteTurning(spanOf(s.N, s.Span), n, t, first)
+	standsFor := first
+	if t.sure && t.counts && t.as != stitch.None {
+		standsFor = t.as // "ch 5 (counts as dc, ch 2), sc in ..."
+	}
+	r.noteTurning(spanOf(s.N, s.Span), n, t, standsFor)
 	if t.sure && t.counts {
 		r.turning[len(r.turning)-1].N -= t.chains
 	}

@@ -295,6 +295,9 @@ func (r *run) alongTo(body []notation.Step, t *notation.Times, at notation.Span)
 				return true
 			}
 			r.restore(last)
+			if times > 0 && t.To != nil && !t.To.End && r.pos == r.hi-1 && r.items[r.pos].space() {
+				return true // "to tch, ch 1, dc in top of tch": the last space is arched over
+			}
 			if times == 0 {
 				uses = r.measure(body)
 			}

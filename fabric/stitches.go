@@ -332,8 +332,22 @@ func (r *run) overTwo(s *notation.Work, p *notation.Place, kind stitch.Kind, tim
 	if !ok {
 		return r.missing(s.Span, &first)
 	}
-	if _, ok = r.nextOf(p.Then); !ok {
+	then, ok := r.nextOf(p.Then)
+	if !ok {
 		return r.missing(s.Span, p.Then)
+	}
+	if inTurningChain(p.Then) {
+		if at >= then {
+			return r.short(s.Span, 1)
+		}
+		if over := r.count(at+1, then); over > 0 && p.N == nil {
+			return r.fail(Unworked, s.Span, over, 0, 0, r.count(r.low, r.hi), "")
+		}
+	}
+	n, _ := r.valueQuiet(p.N)
+	more, _ := r.valueQuiet(p.Then.N)
+	if places, uses := max(1, n)+max(1, more), r.w.kind(kind).uses; uses > 1 && places != uses {
+		return r.fail(DecUneven, s.Span, places, uses, 0, 0, r.w.d.Stitches.Name(kind, r.w.d.Terms))
 	}
 	r.begun = true
 	return r.emit(kind, times, at, 2, p)
@@ -550,6 +564,11 @@ func (r *run) lastPlaces(s *notation.Work, p *notation.Place, kind stitch.Kind, 
 	n, ok := r.value(p.N)
 	if !ok || n == 0 { // "in last 0 (3) sts"
 		return ok
+	}
+	if p.Then != nil && inTurningChain(p.Then) { // "over last dc and tch": the one before the chain
+		q := *p
+		q.Which = notation.Next
+		return r.overTwo(s, &q, kind, times)
 	}
 	at := r.lastIndex(p, n)
 	if at == noPlace || at < r.pos {

@@ -99,6 +99,9 @@ func (p *parser) countItem(c *Count) (CountItem, bool) {
 			c.Apart = c.Apart || len(c.Items) > 0
 		}
 		item.Text = p.text[p.tokAt(from).start:p.prev(1).end]
+	case p.takeAny("half|partial|quarter") && p.unit(pl): // "2 half shells": not told stitch by stitch
+		item.What = StitchOrSpace
+		item.Text = p.text[p.tokAt(from).start:p.prev(1).end]
 	case p.done() || anyOf(p.peek(0).text, ".|,|)|]|}|+|"):
 		item.Bare = true
 	case p.peek(0).kind == word && (p.peek(1).text == "" || anyOf(p.peek(1).text, ".|,|and|)|rem|remain|total|")) && !orderWords[p.peek(0).text]:
