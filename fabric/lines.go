@@ -255,7 +255,7 @@ func (w *worker) labelled(line *design.Line) {
 		w.later[n] = &order{line: line, words: line, steps: line.Tree.Steps, number: n, round: w.isRound(l), label: w.labelText(l, n)}
 	}
 	w.run1(line, list[:run])
-	w.number, w.loose, w.looseLines, w.begun = list[run-1], 0, 0, true
+	w.number, w.loose, w.begun = list[run-1], 0, true
 	if ws := w.wordsOf[w.number]; w.meant > 0 && ws != nil && w.wordsOf[w.meant] == nil {
 		w.wordsOf[w.meant] = ws // the row may be referred to by the number it should have
 	}
@@ -317,7 +317,7 @@ func (w *worker) unnumbered(line *design.Line) {
 			w.steps(line.Tree.Steps, o)
 		}
 	}
-	w.unnumberedRows(n)
+	w.loose += n
 }
 
 // unlabelled works a line without a label: a foundation, a row-less order, or
@@ -332,13 +332,13 @@ func (w *worker) unlabelled(line *design.Line) {
 		rows := len(w.piece.Rows)
 		w.state(line, t.Steps)
 		w.againAll(line, orders, nil)
-		w.unnumberedRows(len(w.piece.Rows) - rows)
+		w.loose += len(w.piece.Rows) - rows
 		return
 	}
 	if s := shapeStep(t.Steps); s != nil {
 		rows := len(w.piece.Rows)
 		w.shape(line, s, nil)
-		w.unnumberedRows(len(w.piece.Rows) - rows)
+		w.loose += len(w.piece.Rows) - rows
 		return
 	}
 	if w.foundationLine(line) {

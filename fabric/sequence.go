@@ -28,7 +28,7 @@ func (w *worker) sequence(line *design.Line, list []int) []int {
 	w.rejoined = false
 	switch {
 	case len(list) == 1 && w.saidAlready(line, n):
-	case n == expect || n == expect+w.loose || w.looseLines > 1 && n > expect && n < expect+w.loose:
+	case n == expect || n == expect+w.loose:
 	case any || meant > 0 && n == meant+1:
 	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0 && (w.next == nil || w.next.dark)):
 	case !w.begun && n == w.number+1+w.loose:
@@ -78,13 +78,6 @@ func (w *worker) once(line *design.Line, list []int) []int {
 
 // placeOf names a line to the reader: "line 12".
 func placeOf(line *design.Line) string { return "line " + itoa(line.Number) }
-
-// unnumberedRows notes rows worked without a number: the next label may or may
-// not count them.
-func (w *worker) unnumberedRows(n int) {
-	w.loose += n
-	w.looseLines++
-}
 
 // countFrom lists the numbers from a to b.
 func countFrom(a, b int) []int {

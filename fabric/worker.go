@@ -32,8 +32,7 @@ type worker struct {
 	hookChains int   // chains left free at the hook by the first row
 
 	number      int  // of the last row with a number
-	loose       int  // rows without a number since
-	looseLines  int  // lines that ordered them
+	loose       int  // rows without a number since: the next label counts all of them or none
 	filledIn    bool // a line such as "Row 2 and all WS rows" has stood for a row left out
 	mislabelled bool // a label of this piece has a wrong number
 	meant       int  // the number it should have had, after a wrong label; 0 otherwise
@@ -276,7 +275,7 @@ func (w *worker) startPiece(line *design.Line) {
 	w.turned, w.facing, w.otherFace, w.fastened, w.dark = false, notation.NoSide, false, false, false
 	w.ready, w.flipNext, w.held, w.later = false, false, false, map[int]*order{}
 	w.meant, w.anyLabel, w.mislabelled, w.filledIn = 0, false, false, false
-	w.foundation, w.hookChains, w.number, w.loose, w.looseLines, w.begun = nil, 0, 0, 0, 0, false
+	w.foundation, w.hookChains, w.number, w.loose, w.begun = nil, 0, 0, 0, false
 	w.wordsOf, w.named, w.order, w.andAll, w.restarts = map[int]*words{}, map[string]*words{}, nil, nil, nil
 }
 
