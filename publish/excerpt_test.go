@@ -3,7 +3,6 @@ package publish
 import (
 	"strings"
 	"testing"
-	"time"
 )
 
 func TestStripsMarkTheRightColumns(t *testing.T) {
@@ -65,13 +64,9 @@ func TestLongLinesAreWrapped(t *testing.T) {
 
 func TestVeryLongLinesAreClipped(t *testing.T) {
 	line := strings.Repeat("編x ", 2_000_000)
-	start := time.Now()
 	got := strips(line, 4_000_000, 4_000_400, 60)
 	if len(got) > maxStrips {
 		t.Errorf("%d strips are shown; want %d at most", len(got), maxStrips)
-	}
-	if d := time.Since(start); d > time.Second {
-		t.Errorf("one excerpt took %v", d)
 	}
 	marked := false
 	for _, s := range got {
