@@ -77,10 +77,21 @@ func (r *reader) readDefinition(l *Line, i int) {
 	lk := &r.looks[i]
 	l.Defines = r.defines[i]
 	l.Read = ReadWhole
-	if l.Defines == 0 && !r.d.Stitches.IsGlossary(l.Text[lk.from:], r.d.Terms) && opensWork(l.Text) && !abbreviations(l.Text) {
+	if l.Defines == 0 && !r.d.changes(l.Text) && !r.d.Stitches.IsGlossary(l.Text[lk.from:], r.d.Terms) && opensWork(l.Text) && !abbreviations(l.Text) {
 		l.Read = ReadPart
 		l.Unread = strings.Join(strings.Fields(l.Text), " ")
 	}
+}
+
+// changes reports whether a definition tells what inc or dec stands for. The
+// check holds it against what they are.
+func (d *Design) changes(text string) bool {
+	at, _ := definitionMark(text)
+	if at <= 0 {
+		return false
+	}
+	kind, _ := d.Stitches.Lookup(strings.Trim(text[:at], " \t-*•"), d.Terms)
+	return kind == stitch.Increase || kind == stitch.Decrease
 }
 
 // opensWork reports whether a definition tells how a stitch is made, and is

@@ -203,7 +203,7 @@ func (r *reader) read(l *Line, lk *look, i int) {
 	case Note:
 		l.Read = ReadWhole
 		r.noteGauge(l, lk)
-		if ws := words(l.Text[from:]); l.Unread != "" && !informs(l.Text, ws) && firstOrder(l.Text[from:], ws) == stitches && !understands(l.Tree) {
+		if ws := words(l.Text[from:]); l.Unread != "" && !informs(l.Text, ws) && r.unreadOrder(l.Tree) && !understands(l.Tree) {
 			l.Read = ReadPart
 		} else {
 			l.Unread = ""
@@ -291,6 +291,14 @@ func (r *reader) unread(t *notation.Line) string {
 		}
 	}
 	return strings.Join(parts, " … ")
+}
+
+// unreadOrder reports whether words that were not understood order stitches.
+func (r *reader) unreadOrder(t *notation.Line) bool {
+	return slices.ContainsFunc(t.Unread, func(s notation.Span) bool {
+		text := r.d.Source[max(0, s.Start):min(s.End, len(r.d.Source))]
+		return firstOrder(text, words(text)) == stitches
+	})
 }
 
 // informs reports whether a note gives measures or things to have at hand,

@@ -41,6 +41,8 @@ func (p *parser) remarkStep() []Step {
 		p.toMark()
 		s.Span = p.span(from)
 		return []Step{s}
+	case p.has("make|work|crochet", "the|a|your") && (p.hasAny(2, "swatch") || p.hasAny(3, "swatch")): // "Make the swatch at least 6 in square"
+		p.toSentence()
 	case p.row && t.text == "block" && p.peek(1).kind == mark && anyOf(p.peek(1).text, ",|]|)"): // of filet: a row makes it
 		return nil
 	case doing[t.text] != "" && (p.i == 0 || p.prev(1).kind == mark || p.prev(1).text == "and"):
