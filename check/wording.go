@@ -280,7 +280,7 @@ func sayLabel(c *checker, g *group) (string, string, string) {
 func sayLabelTwice(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	return fmt.Sprintf("%s is told twice%s: here and in %s.", row(one), c.in(g), one.Text),
-		"A number in one of the two labels is wrong, or one of them should name its side, as in Row 6 (WS).", ""
+		"A number in one of the two labels is wrong.", ""
 }
 
 func saySide(c *checker, g *group) (string, string, string) {

@@ -103,7 +103,10 @@ func (w *worker) checkFace(line *design.Line, a *notation.Again, set []*words, l
 	for i := 1; i < len(set) && len(list) != 1; i++ {
 		one, next := set[i-1], set[i]
 		if !next.round && one.side != notation.NoSide && one.side == next.side && one.line != next.line && one.number > 0 && next.number > one.number+1 {
-			w.fault(Fault{Kind: SameFace, Line: line, Span: a.Span, Row: w.lineLabel(line), A: one.number, B: next.number, C: int(one.side)})
+			if between := w.wordsOf[one.number+1]; between == nil || between.side != flip(one.side) {
+				continue // the work is not turned
+			}
+			w.fault(Fault{Kind: SameFace, Line: line, Span: a.Span, Row: w.lineLabel(line), A: one.number, B: next.number, C: int(one.side), Soft: true})
 			return
 		}
 	}

@@ -345,7 +345,9 @@ func (w *worker) unlabelled(line *design.Line) {
 		return
 	}
 	o := order{line: line, words: line, counts: t.Counts, label: "", round: w.next != nil && w.next.closed}
+	rows := len(w.piece.Rows)
 	w.steps(t.Steps, o)
+	w.loose += len(w.piece.Rows) - rows
 }
 
 // foundationLine makes the foundation a line orders, if that is what it does.

@@ -27,7 +27,6 @@ func (w *worker) sequence(line *design.Line, list []int) []int {
 	rejoined := w.rejoined
 	w.rejoined = false
 	switch {
-	case len(list) == 1 && w.saidAlready(line, n):
 	case n == expect || n == expect+w.loose:
 	case any || meant > 0 && n == meant+1:
 	case !w.begun && (n <= 1 || slices.Contains(w.restarts, n) || len(w.wordsOf) == 0 && (w.next == nil || w.next.dark)):
@@ -43,23 +42,6 @@ func (w *worker) sequence(line *design.Line, list []int) []int {
 		w.meant = expect + len(list) - 1
 	}
 	return list
-}
-
-// saidAlready reports a row that lines such as "Row 2 and all WS rows" have
-// worked before in this piece and should have worked again.
-func (w *worker) saidAlready(line *design.Line, n int) bool {
-	l := line.Tree.Label
-	if !w.filledIn || l.Side != notation.NoSide || n != w.number+1 {
-		return false
-	}
-	ws := w.filler(n)
-	if ws == nil {
-		return false
-	}
-	w.fault(Fault{Kind: LabelTwice, Line: line, Span: l.Span, Row: w.labelText(l, n), A: n, Text: placeOf(ws.line)})
-	w.mislabelled = true
-	w.meant = n + 1
-	return true
 }
 
 // once drops the numbers of a label that an earlier line has named already.
@@ -101,7 +83,7 @@ func (w *worker) fillIn(n int) bool {
 	} else {
 		w.steps(ws.steps, o)
 	}
-	w.number, w.filledIn = next, true
+	w.number = next
 	w.catchUp()
 	return true
 }

@@ -1,6 +1,8 @@
 package fabric
 
 import (
+	"slices"
+
 	"rowproof/notation"
 	"rowproof/stitch"
 )
@@ -427,6 +429,9 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 	if s.Last != nil {
 		end = r.hi
 	}
+	if at := r.chainToldAfter(s, p); at != noPlace {
+		end = min(end, at)
+	}
 	if p.What == notation.AStitch && !r.any(p, end) {
 		if r.pos < end {
 			r.otherKind(p, r.items[r.pos])
@@ -489,6 +494,18 @@ func (r *run) each(s *notation.Work, p *notation.Place, kind stitch.Kind, times,
 	}
 	r.pos, r.sub = max(r.pos, end), 0
 	return true
+}
+
+// chainToldAfter is the turning chain that the same step names after p: "in each
+// dc and in top of tch".
+func (r *run) chainToldAfter(s *notation.Work, p *notation.Place) int {
+	told := slices.ContainsFunc(s.Places, func(q *notation.Place) bool { return q.Span.Start > p.Span.Start && inTurningChain(q) })
+	for i := r.hi - 1; told && i >= r.pos; i-- {
+		if r.items[i].is(Tch) {
+			return i
+		}
+	}
+	return noPlace
 }
 
 // noSpace tells that the row below has no such chain space, and which it has.

@@ -33,7 +33,6 @@ type worker struct {
 
 	number      int  // of the last row with a number
 	loose       int  // rows without a number since: the next label counts all of them or none
-	filledIn    bool // a line such as "Row 2 and all WS rows" has stood for a row left out
 	mislabelled bool // a label of this piece has a wrong number
 	meant       int  // the number it should have had, after a wrong label; 0 otherwise
 	anyLabel    bool // how many rows there are is in doubt: the next label is not held to its number
@@ -274,7 +273,7 @@ func (w *worker) startPiece(line *design.Line) {
 	w.next, w.claim, w.lastRow, w.open, w.pending, w.split = nil, nil, nil, nil, nil, nil
 	w.turned, w.facing, w.otherFace, w.fastened, w.dark = false, notation.NoSide, false, false, false
 	w.ready, w.flipNext, w.held, w.later = false, false, false, map[int]*order{}
-	w.meant, w.anyLabel, w.mislabelled, w.filledIn = 0, false, false, false
+	w.meant, w.anyLabel, w.mislabelled = 0, false, false
 	w.foundation, w.hookChains, w.number, w.loose, w.begun = nil, 0, 0, 0, false
 	w.wordsOf, w.named, w.order, w.andAll, w.restarts = map[int]*words{}, map[string]*words{}, nil, nil, nil
 }
