@@ -54,6 +54,12 @@ func (r *run) travel(s *notation.Work, times int) bool {
 		if ok = r.place(s, p, stitch.SlipStitch, 1); !ok {
 			break
 		}
+		if t := p.To; t != nil && (t.What == notation.Space || t.What == notation.Corner) && !r.slipsOn() { // "sl st to corner sp" goes into it
+			goal := &notation.Place{Span: p.Span, Which: notation.Next, What: t.What, Chains: t.Chains}
+			if ok = r.place(s, goal, stitch.SlipStitch, 1); !ok {
+				break
+			}
+		}
 	}
 	if n := len(r.body.Stitches) - before; ok && n > 0 && r.base != nil && !r.base.dark {
 		if gap := r.count(start, r.same) - n + 1; gap > 0 && r.base.joined {
@@ -67,6 +73,16 @@ func (r *run) travel(s *notation.Work, times int) bool {
 		r.rotate()
 	}
 	return ok
+}
+
+// slipsOn tells whether the next step is a slip stitch as well.
+func (r *run) slipsOn() bool {
+	f := r.frames[len(r.frames)-1]
+	if f.next >= len(f.steps) {
+		return false
+	}
+	w, ok := f.steps[f.next].(*notation.Work)
+	return ok && w.Stitch.Kind == stitch.SlipStitch
 }
 
 // fromHere tells whether a place is told from the first stitch of the round on,
