@@ -142,8 +142,10 @@ func agree(message, label string) string {
 		verb = verb[:2]
 	case verb == "is":
 		verb = "are"
-	case verb == "passes":
-		verb = "pass"
+	case verb == "has":
+		verb = "have"
+	case strings.HasSuffix(verb, "sses") || strings.HasSuffix(verb, "ches") || strings.HasSuffix(verb, "shes"):
+		verb = verb[:len(verb)-2]
 	case strings.HasSuffix(verb, "s"):
 		verb = verb[:len(verb)-1]
 	}

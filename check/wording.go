@@ -273,14 +273,23 @@ func sayLabel(c *checker, g *group) (string, string, string) {
 	word, _, _ := strings.Cut(one.Row, " ")
 	return fmt.Sprintf("%s stands where %s %d should follow%s.", row(one), word, one.B, c.in(g)),
 		c.table(g, func(f fabric.Fault) string {
-			return fmt.Sprintf("the row before is %s %d", word, f.B-1)
+			before := fmt.Sprintf("%s %d", word, f.C)
+			switch {
+			case f.D > 0 && f.C > 0:
+				return fmt.Sprintf("before it come %s and %s without a number", before, plural(f.D, strings.ToLower(word)))
+			case f.D > 0:
+				return fmt.Sprintf("before it come %s without a number", plural(f.D, strings.ToLower(word)))
+			case f.C == 0:
+				return "no row with a number comes before it"
+			}
+			return "the row before is " + before
 		}), fmt.Sprintf("%s %d", word, one.B)
 }
 
 func sayLabelTwice(c *checker, g *group) (string, string, string) {
 	one := g.one()
 	return fmt.Sprintf("%s is told twice%s: here and in %s.", row(one), c.in(g), one.Text),
-		"A number in one of the two labels is wrong.", ""
+		"One of the two row numbers is wrong.", ""
 }
 
 func saySide(c *checker, g *group) (string, string, string) {

@@ -64,8 +64,8 @@ func (w *worker) fill(line *design.Line, orders []*notation.Again, list []int) [
 		return list
 	}
 	w.fault(Fault{Kind: RangeTimes, Line: line, Span: line.Tree.Label.Span, Row: w.lineLabel(line), A: len(list), C: total})
-	for n := list[len(list)-1] + 1; len(list) < total; n++ {
-		list = append(list, n)
+	for step := min(1, list[0]); len(list) < total; { // rows without a number are zeros
+		list = append(list, list[len(list)-1]+step)
 	}
 	return list[:total]
 }
@@ -79,7 +79,7 @@ func (w *worker) rowsOf(a *notation.Again) (n int, ok bool) {
 	case a.Until != nil || a.EndRow != nil || a.Mirrored || a.Of != "":
 		return 0, false
 	case a.Last != nil:
-		n = w.near(a.Last)
+		n = max(0, w.near(a.Last)) // a dash is none in this size
 	case len(a.Rows) > 0:
 		for _, rg := range a.Rows {
 			from, to := w.near(rg.From), w.near(rg.From)

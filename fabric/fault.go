@@ -18,7 +18,7 @@ const (
 	RangeUneven                            // A rows in the label, sets of B
 	RangeTimes                             // A rows in the label, C times a set of B; B 0: C rows in all
 	BackwardRange                          // Rows A-B with B before A
-	LabelGap                               // Row A where B should follow
+	LabelGap                               // Row A where B should follow Row C and D rows without a number
 	LabelTwice                             // Row A stands in Text too
 	WrongSide                              // the label's side is not the one that faces
 	RepWithoutStar                         // rep from * with no star

@@ -32,6 +32,7 @@ func FuzzWork(f *testing.F) {
 		"Rnd 1: 0 sc in magic ring.\nRnd 2: *2 sc in next st; rep from * around.",
 		"Ch 3, join.\nRnd 1: Sl st in next ch-5 sp, ch 3 (counts as dc), dc in same sp, join.",
 		"Ch 11.\nRow 1: " + strings.Repeat("[", 50) + "sc" + strings.Repeat("] 10 times", 50),
+		"Sizes: S (M)\nCh 13 (15).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRows 2-8: Rep last - (2) rows 2 times, then rep Row 1.\nNext 2 rows: Rep Row 1, then rep last 9 rows 9 times.",
 		"Ch 5.\nRow 1: Work evenly 6 sc.\nDec 1 st at each end every row 100 times.",
 	} {
 		f.Add(text)

@@ -300,7 +300,7 @@ func (w *worker) unnumbered(line *design.Line) {
 		}
 		n = v
 	}
-	list := make([]int, n)
+	list, rows := make([]int, n), len(w.piece.Rows)
 	if orders := agains(line.Tree.Steps); orders != nil {
 		w.againAll(line, orders, list)
 	} else if s := shapeStep(line.Tree.Steps); s != nil {
@@ -316,6 +316,9 @@ func (w *worker) unnumbered(line *design.Line) {
 			}
 			w.steps(line.Tree.Steps, o)
 		}
+	}
+	if made := len(w.piece.Rows) - rows; made > 0 {
+		n = made // the repeats may not fill the label, which has been told
 	}
 	w.loose += n
 }

@@ -394,7 +394,7 @@ func (r *run) reservePlace(p *notation.Place, uses int, end *int) (need int, sto
 	switch {
 	case p.New || p.Which == notation.First || p.Which == notation.Same || p.Which == notation.Ring:
 		return 0, false
-	case p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain):
+	case inTurningChain(p):
 		for i := r.hi - 1; i >= r.pos; i-- {
 			if r.items[i].is(Tch) {
 				*end = min(*end, i)

@@ -44,7 +44,7 @@ func (r *run) groupIn(s *notation.Group, p *notation.Place) bool {
 		r.used(at)
 		return r.inside(s, at, times)
 	}
-	if p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain) {
+	if inTurningChain(p) {
 		at, ok := r.turningChain(p)
 		if ok {
 			r.used(at)

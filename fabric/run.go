@@ -241,7 +241,7 @@ func (r *run) join(s *notation.Join) bool {
 	if s.Place == nil || r.firstChains == 0 {
 		return true
 	}
-	if p := s.Place; p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain) {
+	if p := s.Place; inTurningChain(p) {
 		chains := p.Chains
 		if p.Of != nil && p.Of.Chains != nil {
 			chains = p.Of.Chains

@@ -34,7 +34,7 @@ func (w *worker) sequence(line *design.Line, list []int) []int {
 	case rejoined && (n <= 1 || slices.Contains(w.restarts, n)):
 	default:
 		expect += w.loose
-		w.fault(Fault{Kind: LabelGap, Line: line, Span: l.Span, Row: w.labelText(l, n), A: n, B: expect})
+		w.fault(Fault{Kind: LabelGap, Line: line, Span: l.Span, Row: w.labelText(l, n), A: n, B: expect, C: w.number, D: w.loose})
 		w.mislabelled = true
 		if last := list[len(list)-1]; len(l.Ranges) == 1 && len(list) > 1 && expect <= last && last-expect < len(list)+3 {
 			return countFrom(expect, last) // the range begins with the wrong number
@@ -130,7 +130,7 @@ func (w *worker) flush() {
 			continue
 		}
 		if expect := w.number + 1 + w.loose; n > expect && !w.mislabelled {
-			w.fault(Fault{Kind: LabelGap, Line: o.line, Span: o.line.Tree.Label.Span, Row: o.label, A: n, B: expect})
+			w.fault(Fault{Kind: LabelGap, Line: o.line, Span: o.line.Tree.Label.Span, Row: o.label, A: n, B: expect, C: w.number, D: w.loose})
 			w.mislabelled = true
 		}
 		w.number = n - 1

@@ -192,7 +192,7 @@ func (r *run) place(s *notation.Work, p *notation.Place, kind stitch.Kind, times
 		q.Loop = s.Stitch.Loop
 		p = &q
 	}
-	if s.Last != nil && (s.Last.What == notation.TurningChain || (s.Last.Of != nil && s.Last.Of.What == notation.TurningChain)) {
+	if s.Last != nil && inTurningChain(s.Last) {
 		if at, ok := r.turningChain(s.Last); !ok {
 			return false
 		} else if r.items[at].is(Idle) {
@@ -203,7 +203,7 @@ func (r *run) place(s *notation.Work, p *notation.Place, kind stitch.Kind, times
 		r.begun = true
 		return r.emit(kind, times, r.same, 0, p)
 	}
-	if tch := p.What == notation.TurningChain || (p.Of != nil && p.Of.What == notation.TurningChain); tch && p.Which != notation.Each {
+	if inTurningChain(p) && p.Which != notation.Each {
 		return r.onTurningChain(s, p, kind, times)
 	}
 	if p.What == notation.Corner && p.Which != notation.Each && r.base != nil && !hasSpace(r.items) {

@@ -60,12 +60,6 @@ func eachPlace(s notation.Step) *notation.Place {
 	return places[0]
 }
 
-// inTurningChain tells whether a place is the turning chain of the row below: it
-// is a place of the edge like the others.
-func inTurningChain(p *notation.Place) bool {
-	return p.What == notation.TurningChain || p.Of != nil && p.Of.What == notation.TurningChain
-}
-
 // alongTogether goes along the edge once and works at each place the step that
 // names it; the last step says where to stop.
 func (r *run) alongTogether(steps []notation.Step) bool {

@@ -102,7 +102,7 @@ func (r *run) rotate() {
 	r.items = append(turned, r.items[:at]...)
 	r.rot = (r.rot + at) % len(r.items)
 	r.over += at
-	r.pos, r.same, r.groupEnd = 0, 0, noPlace
+	r.pos, r.sub, r.same, r.groupEnd = 0, 0, 0, noPlace
 	if !r.startsGroup(r.items[0]) {
 		r.groupEnd = r.endOfGroup(0)
 	}

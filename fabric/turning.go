@@ -5,6 +5,12 @@ import (
 	"rowproof/stitch"
 )
 
+// inTurningChain tells whether a place is the turning chain of the row below: it
+// is a place of the edge like the others.
+func inTurningChain(p *notation.Place) bool {
+	return p.What == notation.TurningChain || p.Of != nil && p.Of.What == notation.TurningChain
+}
+
 // turningChain finds the turning chain that p speaks of and checks what p says
 // of its chains.
 func (r *run) turningChain(p *notation.Place) (int, bool) {
